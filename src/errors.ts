@@ -1,0 +1,170 @@
+/**
+ * The one catalogue of messages that a user can meet. A message says what was being done, the value, where
+ * (file, row, column) and what to do next. Rooms throw `LossbookError` with a code from here and nothing else.
+ */
+
+/** Exit codes of the command line: 2 usage, 3 input that could not be read, 4 read but nothing derivable. */
+export type ExitCode = 2 | 3 | 4;
+
+/** Values that a message is filled with. */
+export type MessageValues = Readonly<Record<string, string | number>>;
+
+interface Message {
+  readonly exit: ExitCode;
+  readonly what: (v: MessageValues) => string;
+  readonly next: (v: MessageValues) => string;
+}
+
+const messages = {
+  'file-missing': {
+    exit: 3,
+    what: () => 'there is no such file',
+    next: () => 'check the path and the spelling',
+  },
+  'file-unreadable': {
+    exit: 3,
+    what: (v) => `the file cannot be read: ${v.reason}`,
+    next: () => 'check that it is a file and that you may read it',
+  },
+  'file-empty': {
+    exit: 3,
+    what: () => 'the file holds nothing',
+    next: () => 'export the log again and look at its size',
+  },
+  'log-not-text': {
+    exit: 3,
+    what: () => 'the content is neither text nor JSON nor gzip of either',
+    next: () => 'export the log as CSV or JSON',
+  },
+  'log-no-table': {
+    exit: 3,
+    what: () => 'no table of numbers was found',
+    next: () => 'a log has a header line and then one row of numbers for each time',
+  },
+  'log-json-broken': {
+    exit: 3,
+    what: (v) => `the JSON breaks off or is malformed: ${v.reason}`,
+    next: () =>
+      'export the log again; an array of objects, an object of arrays or one object per line is read',
+  },
+  'log-no-time': {
+    exit: 3,
+    what: (v) => `no column could be understood as time (columns: ${v.columns})`,
+    next: () => 'name it: --map time=COLUMN[:UNIT]',
+  },
+  'log-no-motion': {
+    exit: 3,
+    what: (v) => `no columns could be understood as altitude and speed (columns: ${v.columns})`,
+    next: () => 'name them: --map altitude=COLUMN[:UNIT] --map speed=COLUMN[:UNIT]',
+  },
+  'log-too-short': {
+    exit: 3,
+    what: (v) => `only ${v.rows} usable rows`,
+    next: () => 'a review needs at least 10 rows with a time, an altitude and a speed',
+  },
+  'log-is-a-card': {
+    exit: 3,
+    what: () => 'this is a mission card, not a flight log',
+    next: () => 'give the log first and the card with --mission',
+  },
+  'log-is-a-plan': {
+    exit: 3,
+    what: () =>
+      'this is a plan (pitch or throttle against an axis), not a flight log: it has no flown states',
+    next: () => 'give the flown log first and the plan with --plan',
+  },
+  'map-unknown-channel': {
+    exit: 2,
+    what: (v) => `there is no channel “${v.channel}”${v.suggestion}`,
+    next: (v) => `use one of: ${v.channels}`,
+  },
+  'map-unknown-column': {
+    exit: 2,
+    what: (v) => `the log has no column “${v.column}”${v.suggestion}`,
+    next: (v) => `its columns are: ${v.columns}`,
+  },
+  'map-unknown-unit': {
+    exit: 2,
+    what: (v) => `“${v.unit}” is not a unit of ${v.quantity}${v.suggestion}`,
+    next: (v) => `use one of: ${v.units}`,
+  },
+  'part-missing': {
+    exit: 2,
+    what: (v) => `the file holds ${v.parts} flight(s), there is no part ${v.part}`,
+    next: (v) => `use --part 1 to --part ${v.parts}`,
+  },
+  'card-json-broken': {
+    exit: 3,
+    what: (v) => `the mission card is not valid JSON: ${v.reason}`,
+    next: () => 'mend the text at the place named; lossbook check CARD says when it is right',
+  },
+  'card-unknown-field': {
+    exit: 3,
+    what: (v) => `the mission card has an unknown field “${v.field}”${v.suggestion}`,
+    next: () => 'correct its spelling or take it out',
+  },
+  'card-bad-value': {
+    exit: 3,
+    what: (v) => `the mission card has ${v.field} = ${v.value}, but it must be ${v.expected}`,
+    next: () => 'correct the value',
+  },
+  'world-unknown': {
+    exit: 2,
+    what: (v) => `there is no world “${v.world}”${v.suggestion}`,
+    next: () => 'use earth, moon or mars, or define the world in the mission card',
+  },
+  'target-unreadable': {
+    exit: 2,
+    what: (v) => `“${v.target}” is not an altitude`,
+    next: () => 'write for instance --target 90km',
+  },
+  usage: {
+    exit: 2,
+    what: (v) => `${v.reason}`,
+    next: (v) => `lossbook ${v.command} --help shows how`,
+  },
+  'no-flight': {
+    exit: 4,
+    what: () => 'the log was read, but nothing in it moves: altitude and speed stay what they were',
+    next: () => 'check the columns with lossbook check LOG',
+  },
+} as const satisfies Record<string, Message>;
+
+/** Code of a message in the catalogue. */
+export type MessageCode = keyof typeof messages;
+
+/** Every code, for the test that makes each message appear. */
+export const messageCodes = Object.keys(messages) as readonly MessageCode[];
+
+/** Where a message points: file name, 1-based row (line of the file or row of the table) and column header. */
+export interface Where {
+  readonly file?: string;
+  readonly row?: number;
+  readonly column?: string;
+}
+
+/** The only error that the engine throws on purpose. */
+export class LossbookError extends Error {
+  readonly code: MessageCode;
+  readonly where: Where;
+  readonly exit: ExitCode;
+  /** What to do next, one clause. */
+  readonly next: string;
+
+  constructor(code: MessageCode, values: MessageValues = {}, where: Where = {}) {
+    const message: Message = messages[code];
+    const what = message.what(values);
+    const next = message.next(values);
+    const place = [
+      where.file,
+      where.row === undefined ? undefined : `row ${where.row}`,
+      where.column === undefined ? undefined : `column “${where.column}”`,
+    ].filter((p) => p !== undefined);
+    super(`${place.length ? `${place.join(', ')}: ` : ''}${what}; ${next}.`);
+    this.name = 'LossbookError';
+    this.code = code;
+    this.where = where;
+    this.exit = message.exit;
+    this.next = next;
+  }
+}

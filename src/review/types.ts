@@ -1,0 +1,256 @@
+import type { ChannelReading, QualityNote } from '../log/types.ts';
+
+/** How a figure was come by. */
+export type Basis = 'measured' | 'derived' | 'identified' | 'assumed' | 'unavailable';
+
+/**
+ * A number with its honesty: unit in the name of the field that holds it; low and high are the 95 % interval.
+ * `unavailable` has nulls and a reason.
+ */
+export interface Figure {
+  readonly value: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly basis: Basis;
+  readonly reason?: string;
+  /** What an assumption could move, named and separate from the interval. */
+  readonly assumptions?: readonly { readonly what: string; readonly low: number; readonly high: number }[];
+}
+
+export type FrameName = 'ground' | 'inertial';
+
+/** Entries of METHODS §2 in m/s. In the inertial frame `frame` is unavailable (there is none). */
+export interface LedgerEntries {
+  readonly ideal: Figure;
+  readonly backPressure: Figure;
+  readonly steering: Figure;
+  readonly drag: Figure;
+  readonly gravity: Figure;
+  readonly frame: Figure;
+  readonly holdDown: Figure;
+  readonly speedGained: Figure;
+  readonly unexplained: Figure;
+}
+
+export type EventName =
+  | 'ignition'
+  | 'lift-off'
+  | 'pitch-over'
+  | 'mach-1'
+  | 'max-q'
+  | 'throttle-down'
+  | 'throttle-up'
+  | 'cutoff'
+  | 'separation'
+  | 'booster-separation'
+  | 'jettison'
+  | 'apoapsis'
+  | 'periapsis'
+  | 'air-exit'
+  | 'air-entry'
+  | 'parachute-open'
+  | 'parachute-full'
+  | 'touchdown';
+
+export type PhaseName =
+  | 'pad'
+  | 'rise'
+  | 'turn'
+  | 'powered'
+  | 'coast'
+  | 'orbit'
+  | 'deorbit'
+  | 'entry'
+  | 'parachute'
+  | 'landed';
+
+export type VerdictCode =
+  | 'in-orbit'
+  | 'orbit-off-target'
+  | 'orbit-decaying'
+  | 'suborbital-out-of-propellant'
+  | 'suborbital-early-cutoff'
+  | 'suborbital-stage-not-lit'
+  | 'suborbital-lost-in-flight'
+  | 'suborbital-as-planned'
+  | 'escape'
+  | 'started-in-orbit'
+  | 'undetermined';
+
+export interface OrbitFigures {
+  readonly apoapsisAltitude_m: Figure;
+  readonly periapsisAltitude_m: Figure;
+  readonly eccentricity: Figure;
+  readonly inclination_deg: Figure;
+  readonly semiMajorAxis_m: Figure;
+  readonly period_s: Figure;
+}
+
+export interface BudgetFigures {
+  readonly deltaVSpent: Figure;
+  readonly deltaVToGo: Figure;
+  readonly deltaVRemaining: Figure;
+  readonly vehicleDeltaV: Figure;
+  readonly projectedTotal: Figure;
+  readonly margin: Figure;
+  readonly shortfall: Figure;
+}
+
+export interface ReviewEvent {
+  readonly name: EventName;
+  /** From lift-off. */
+  readonly time_s: number;
+  readonly planned_s: number | null;
+  /** Stage or part concerned, where there is one. */
+  readonly subject: string | null;
+  /** State at the event, null where unknown. */
+  readonly altitude_m: number | null;
+  readonly speed_m_s: number | null;
+}
+
+export interface ReviewBurn {
+  readonly start_s: number;
+  readonly end_s: number;
+  readonly stage: string;
+  /** True for burns of the ascent, false for later ones. */
+  readonly ascent: boolean;
+  readonly deltaV: Figure;
+  readonly efficiency: Figure;
+  readonly propellant_kg: Figure;
+}
+
+export interface Finding {
+  readonly code: string;
+  readonly start_s: number;
+  readonly end_s: number;
+  readonly cost_m_s: Figure;
+  readonly propellant_kg: Figure;
+  readonly text: string;
+  readonly evidence: string;
+  readonly advice: string;
+}
+
+/** Curves of METHODS §5 on their own (adaptive) time grid, s from lift-off and m/s; null = not available there. */
+export interface BudgetCurves {
+  readonly time_s: readonly number[];
+  readonly spent: readonly (number | null)[];
+  readonly toGo: readonly (number | null)[];
+  readonly projectedTotal: readonly (number | null)[];
+  readonly margin: readonly (number | null)[];
+}
+
+/** One flight's review: plain data, versioned, the same on page, terminal, report and JSON. */
+export interface Review {
+  readonly schema: 'lossbook-review/1';
+  readonly source: {
+    readonly file: string;
+    readonly rows: number;
+    readonly start_s: number;
+    readonly end_s: number;
+    /** Median sampling rate. */
+    readonly rate_Hz: number;
+    readonly part: number;
+    readonly parts: number;
+    /** Log time of lift-off: time zero of everything else here. */
+    readonly liftOffLogTime_s: number;
+    readonly card: string | null;
+    readonly plan: string | null;
+  };
+  readonly mission: {
+    readonly name: string | null;
+    readonly world: string;
+    readonly worldSource: string;
+    readonly orbitFloor_m: number;
+    /** One line: "orbit 160 × 160 km ± 8 km". */
+    readonly target: string;
+    readonly vehicle: string | null;
+    readonly payload_kg: number | null;
+    readonly pilot: string | null;
+    readonly attempt: number | null;
+    readonly date: string | null;
+    readonly notes: string | null;
+    readonly assumed: readonly string[];
+  };
+  readonly channels: readonly ChannelReading[];
+  readonly quality: readonly QualityNote[];
+  readonly events: readonly ReviewEvent[];
+  readonly phases: readonly {
+    readonly name: PhaseName;
+    readonly start_s: number;
+    readonly end_s: number;
+    readonly label: string;
+  }[];
+  readonly ledger: {
+    readonly start_s: number;
+    readonly end_s: number;
+    readonly ground: LedgerEntries;
+    readonly inertial: LedgerEntries;
+    /** |V| − |v| at the end, m/s, shown beside the ledger. */
+    readonly rotationHelp: Figure;
+    /** Which reading of the unseen heading was taken and why; null where the log shows it. */
+    readonly headingReading: string | null;
+  };
+  readonly orbit: { readonly atCutoff: OrbitFigures; readonly cutoff_s: number | null };
+  readonly budget: BudgetFigures & {
+    /** Last crossing of zero margin; null when the margin stays positive or is unavailable. */
+    readonly lostAt_s: number | null;
+    readonly curves: BudgetCurves;
+  };
+  readonly burns: readonly ReviewBurn[];
+  /** Quantities of the equation of motion and where they come from. */
+  readonly derivation: readonly { readonly quantity: string; readonly basis: Basis; readonly how: string }[];
+  readonly verdict: { readonly code: VerdictCode; readonly text: string; readonly detail: string };
+  readonly return: {
+    readonly code: 'landed' | 'landed-hard' | 'lost' | 'not-flown' | 'not-logged';
+    readonly text: string;
+    readonly touchdownSpeed_m_s: Figure;
+  };
+  readonly findings: readonly Finding[];
+  readonly cautions: readonly string[];
+}
+
+/** Names of the sampled channels that charts and exports draw from. SI, degrees for angles. */
+export type StripName =
+  | 'altitude_m'
+  | 'apoapsisAltitude_m'
+  | 'periapsisAltitude_m'
+  | 'speed_m_s'
+  | 'inertialSpeed_m_s'
+  | 'verticalSpeed_m_s'
+  | 'horizontalSpeed_m_s'
+  | 'pitch_deg'
+  | 'flightPathAngle_deg'
+  | 'angleOfAttack_deg'
+  | 'course_deg'
+  | 'latitude_deg'
+  | 'longitude_deg'
+  | 'downrange_m'
+  | 'throttle'
+  | 'thrustToWeight'
+  | 'thrust_N'
+  | 'drag_N'
+  | 'dynamicPressure_Pa'
+  | 'mach'
+  | 'acceleration_m_s2'
+  | 'mass_kg'
+  | 'gravityLossRate_m_s2'
+  | 'dragLossRate_m_s2'
+  | 'steeringLossRate_m_s2'
+  | 'backPressureLossRate_m_s2';
+
+export interface Strip {
+  readonly values: Float64Array;
+  readonly basis: Basis;
+}
+
+/** Sampled channels on the log's rows; time from lift-off. NaN = missing. */
+export interface Strips {
+  readonly time_s: Float64Array;
+  readonly channels: Readonly<Partial<Record<StripName, Strip>>>;
+}
+
+/** What `reviewFlight` hands on: the document and the curves to draw. */
+export interface Analysis {
+  readonly review: Review;
+  readonly strips: Strips;
+}
