@@ -148,6 +148,8 @@ export class LossbookError extends Error {
   readonly code: MessageCode;
   readonly where: Where;
   readonly exit: ExitCode;
+  /** What is wrong, one clause. */
+  readonly what: string;
   /** What to do next, one clause. */
   readonly next: string;
 
@@ -165,6 +167,7 @@ export class LossbookError extends Error {
     this.code = code;
     this.where = where;
     this.exit = message.exit;
+    this.what = what;
     this.next = next;
   }
 }
