@@ -71,7 +71,7 @@ const messages = {
     exit: 3,
     what: () =>
       'this is a plan (pitch or throttle against an axis), not a flight log: it has no flown states',
-    next: () => 'give the flown log first and the plan with --plan',
+    next: () => 'give the flown log; this version does not compare it with a plan',
   },
   'map-unknown-channel': {
     exit: 2,
@@ -121,7 +121,23 @@ const messages = {
   usage: {
     exit: 2,
     what: (v) => `${v.reason}`,
-    next: (v) => `lossbook ${v.command} --help shows how`,
+    next: (v) => `${['lossbook', v.command, '--help'].filter((word) => word !== '').join(' ')} shows how`,
+  },
+  'file-unwritable': {
+    exit: 2,
+    what: (v) => `the file cannot be written: ${v.reason}`,
+    next: () => 'name a file in a folder that exists and that you may write to',
+  },
+  'page-missing': {
+    exit: 3,
+    what: (v) => `the page is not beside the command: ${v.reason}`,
+    next: () => 'build it with npm run build',
+  },
+  'port-taken': {
+    exit: 2,
+    what: (v) => `port ${v.port} of 127.0.0.1 cannot be used: ${v.reason}`,
+    next: (v) =>
+      `end the other program or choose a port: lossbook open --port ${Number(v.port) < 65_535 ? Number(v.port) + 1 : 5741}`,
   },
   'no-flight': {
     exit: 4,
