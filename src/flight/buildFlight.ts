@@ -1,0 +1,172 @@
+import { LossbookError } from '../errors.ts';
+import type { ChannelName, Log } from '../log/types.ts';
+import type { Mission, Stage } from '../mission/types.ts';
+import { radiusAt_m } from '../world/radius.ts';
+import { airAlongPath } from './air.ts';
+import { type Axis, buildAxis } from './axis.ts';
+import { type RawBurn, findBurns } from './burnEdges.ts';
+import { hiddenEdges } from './hiddenEdges.ts';
+import { type Kinematics, deriveKinematics } from './kinematics.ts';
+import { findLiftOff } from './liftOff.ts';
+import type { Break } from './localPolynomial.ts';
+import { findMassDrops } from './massDrops.ts';
+import { layMass } from './massLine.ts';
+import { whiteNoise } from './noise.ts';
+import { controlOnAxis, filled } from './onAxis.ts';
+import { pathAngle } from './pathAngle.ts';
+import { thrustSegments } from './segments.ts';
+import { stageAlong } from './stageAlong.ts';
+import { nameStages } from './stages.ts';
+import { thrustGaps } from './thrustGaps.ts';
+import { chooseTracks } from './tracks.ts';
+import type { Burn, Derivation, Flight, MassDrop } from './types.ts';
+
+/**
+ * Understands a log as a flight of the card's mission.
+ * @throws LossbookError `no-flight` when nothing in the log moves.
+ */
+export function buildFlight(log: Log, mission: Mission): Flight {
+  const rawSpeed = filled(log.time, log.channels.speed ?? speedFromParts(log))!;
+  const rawAltitude = filled(log.time, log.channels.altitude)!;
+  const still = Math.max(log.resolution.speed ?? 0, whiteNoise(log.time, rawSpeed));
+  const liftOff = findLiftOff(log.time, rawSpeed, rawAltitude, still);
+  if (liftOff === null) throw new LossbookError('no-flight', {}, { file: log.source.name });
+  const t = log.time.map((x) => x - liftOff.time_s);
+
+  const mass = filled(t, log.channels.mass);
+  const throttle = filled(t, log.channels.throttle);
+  const thrust = filled(t, log.channels.thrust);
+  const massStep = log.resolution.mass ?? 0;
+  const massSigma = mass === null ? 0 : Math.max(whiteNoise(t, mass), massStep / Math.sqrt(12));
+  const drops = mass === null ? [] : findMassDrops(t, mass, massSigma, massStep);
+  const evidence = { t, throttle, thrust, mass, drops, massSigma_kg: massSigma };
+  let raw = findBurns(evidence);
+  const staging = nameStages(t, mass, raw, drops, mission.vehicle, stageNumbers(log, raw));
+  raw = hiddenEdges(t, mass, raw, drops, mission.vehicle, staging.stageOfBurn);
+
+  const axis = buildAxis(t, raw, drops);
+  const pitch = controlOnAxis(axis, t, filled(t, log.channels.pitch), raw);
+  const throttleOnAxis = controlOnAxis(axis, t, throttle, raw);
+  const loggedThrust = controlOnAxis(axis, t, thrust, raw);
+  const line = mass === null ? null : layMass(axis, t, mass, throttle, raw, drops, massSigma);
+  const breaks = accelerationBreaks(raw, t);
+  const path = deriveKinematics(log, t, axis.time, breaks);
+  if (axis.liftOff >= 0 && !liftOff.startsInFlight) restAtLiftOff(axis, path);
+
+  const burns: Burn[] = raw.map((burn, k) => {
+    const stageIndex = staging.stageOfBurn[k]!;
+    const stage: Stage | null = mission.vehicle?.stages[stageIndex] ?? null;
+    const boosterDrops = drops.flatMap((_, d) =>
+      staging.drops[d]!.kind === 'booster-separation' ? [axis.time[axis.dropIndex[d]!]!] : [],
+    );
+    return {
+      start_s: burn.start_s,
+      end_s: burn.end_s,
+      startIndex: axis.burnStart[k]!,
+      endIndex: axis.burnEnd[k]!,
+      stage: stageIndex,
+      startMass_kg: line === null ? null : line.mass[axis.burnStart[k]!]!,
+      endMass_kg: line === null ? null : line.mass[axis.burnEnd[k]!]!,
+      startsBeforeLog: burn.startsBeforeLog && liftOff.startsInFlight,
+      endsAfterLog: burn.endsAfterLog,
+      segments: thrustSegments(stage, burn.start_s, burn.end_s, meanThrottle(throttle, burn), boosterDrops),
+    };
+  });
+  const massDrops: MassDrop[] = drops.map((_, k) => ({
+    time_s: axis.time[axis.dropIndex[k]!]!,
+    index: axis.dropIndex[k]!,
+    mass_kg: line!.dropped_kg[k]!,
+    kind: staging.drops[k]!.kind,
+    subject: staging.drops[k]!.subject,
+  }));
+
+  const air = airAlongPath(mission.world, path.altitude, path.speed);
+  const gaps = thrustGaps(axis.time, line?.mass ?? null, air.pressure, loggedThrust, burns);
+  const pitchSigma = pitch === null ? 0 : whiteNoise(t, filled(t, log.channels.pitch)!);
+  const angle = pathAngle(path, pitch);
+  const radius = path.altitude.map((h) => radiusAt_m(mission.world, h, mission.site.latitude_rad));
+  const horizontalSpeed = path.speed.map((v, i) => v * Math.cos(angle[i]!));
+  const tracks = chooseTracks({ log, t, axis, mission, path, radius, horizontalSpeed, pitch, gaps, burns: raw });
+  const derivations: Derivation[] = [...path.derivations, ...tracks.derivations];
+  return {
+    log,
+    mission,
+    liftOffLogTime_s: liftOff.time_s,
+    startsInFlight: liftOff.startsInFlight,
+    time: axis.time,
+    isRow: Uint8Array.from(axis.row, (r) => (r >= 0 ? 1 : 0)),
+    altitude: path.altitude,
+    radius,
+    speed: path.speed,
+    verticalSpeed: path.verticalSpeed,
+    horizontalSpeed,
+    flightPathAngle: angle,
+    track: tracks.track,
+    otherTrack: tracks.other,
+    mass: line?.mass ?? null,
+    throttle: throttleOnAxis,
+    pitch,
+    loggedThrust,
+    loggedDrag: controlOnAxis(axis, t, filled(t, log.channels.drag), []),
+    ...air,
+    gaps,
+    burns,
+    drops: massDrops,
+    stage: stageAlong(axis.time.length, burns, massDrops),
+    liftOffIndex: Math.max(0, axis.liftOff),
+    noise: {
+      altitude_m: path.altitudeSigma_m,
+      speed_m_s: path.speedSigma_m_s,
+      verticalSpeed_m_s: path.verticalSpeedSigma_m_s,
+      pitch_rad: pitchSigma,
+      mass_kg: massSigma,
+    },
+    derivations,
+    notes: [...path.notes],
+    channelsUsed: Object.keys(log.channels) as ChannelName[],
+  };
+}
+
+function speedFromParts(log: Log): Float64Array | undefined {
+  const up = log.channels.verticalSpeed;
+  const across = log.channels.horizontalSpeed;
+  if (up === undefined || across === undefined) return undefined;
+  return up.map((v, i) => Math.hypot(v, across[i]!));
+}
+
+/** The stage channel's number in the middle of each burn, null where it is not logged. */
+function stageNumbers(log: Log, burns: readonly RawBurn[]): (number | null)[] {
+  const channel = log.channels.stage;
+  return burns.map((burn) => {
+    const value = channel?.[(burn.first + burn.last) >> 1];
+    return value !== undefined && Number.isFinite(value) ? Math.round(value) : null;
+  });
+}
+
+/** The acceleration jumps at burn edges; the edge itself is answered from the unpowered, smoother side. */
+function accelerationBreaks(burns: readonly RawBurn[], t: Float64Array): Break[] {
+  const breaks: Break[] = [];
+  for (const burn of burns) {
+    if (!burn.startsBeforeLog) breaks.push({ time_s: burn.start_s, side: 'before' });
+    if (!burn.endsAfterLog) breaks.push({ time_s: burn.end_s, side: 'after' });
+  }
+  // Standing on the pad and rising from it are two motions.
+  if (t[0]! < 0) breaks.push({ time_s: 0, side: 'after' });
+  return breaks.sort((a, b) => a.time_s - b.time_s);
+}
+
+/** At time zero the vehicle stands on its pad, whatever a smoother would say. */
+function restAtLiftOff(axis: Axis, path: Kinematics): void {
+  for (let i = 0; i <= axis.liftOff; i++) {
+    if (axis.row[i] === 0 && i === axis.liftOff) continue;
+    path.speed[i] = 0;
+    path.verticalSpeed[i] = 0;
+  }
+}
+
+function meanThrottle(throttle: Float64Array | null, burn: RawBurn): number {
+  if (throttle === null) return 1;
+  let sum = 0;
+  for (let i = burn.first; i <= burn.last; i++) sum += throttle[i]!;
+  return sum / (burn.last - burn.first + 1);
+}

@@ -1,0 +1,218 @@
+import { localPolynomial } from './localPolynomial.ts';
+import type { GapDrop } from './massDrops.ts';
+
+/**
+ * Burn edges lie between samples. They are found from the throttle (which gap), and from the mass line running
+ * into its plateau (where in the gap): METHODS §2.
+ */
+
+/** A burn before its stage is known; sample indices are of the log. */
+export interface RawBurn {
+  /** First and last sample that are wholly under thrust. */
+  readonly first: number;
+  readonly last: number;
+  readonly start_s: number;
+  readonly end_s: number;
+  readonly startMass_kg: number | null;
+  readonly endMass_kg: number | null;
+  readonly startsBeforeLog: boolean;
+  readonly endsAfterLog: boolean;
+}
+
+export interface BurnEvidence {
+  readonly t: Float64Array;
+  readonly throttle: Float64Array | null;
+  readonly thrust: Float64Array | null;
+  /** Mass as logged. */
+  readonly mass: Float64Array | null;
+  readonly drops: readonly GapDrop[];
+  readonly massSigma_kg: number;
+}
+
+/** Shortest burn that is believed; shorter flickers of the evidence are dropped. */
+const SHORTEST_BURN_S = 0.3;
+
+/** Finds the burns of a log from throttle, thrust or mass, whichever it has, in that order. */
+export function findBurns(evidence: BurnEvidence): RawBurn[] {
+  const { t, mass, drops } = evidence;
+  const whole = mass === null ? null : withoutDrops(mass, drops);
+  const on = lit(evidence, whole);
+  if (on === null) return [];
+  const burns: RawBurn[] = [];
+  let i = 0;
+  while (i < t.length) {
+    if (on[i] === 0) {
+      i++;
+      continue;
+    }
+    let j = i;
+    while (j + 1 < t.length && on[j + 1] === 1) j++;
+    if (j > i && t[j]! - t[i]! >= SHORTEST_BURN_S) burns.push(refine(evidence, whole, i, j));
+    i = j + 1;
+  }
+  return burns;
+}
+
+/** The mass line with every drop put back, so that it only falls by what the engines took. */
+export function withoutDrops(mass: Float64Array, drops: readonly GapDrop[]): Float64Array {
+  const whole = Float64Array.from(mass);
+  for (const drop of drops) for (let i = drop.gap + 1; i < whole.length; i++) whole[i]! += drop.mass_kg;
+  return whole;
+}
+
+/** 1 for each sample under thrust; null where no channel tells. */
+function lit(evidence: BurnEvidence, whole: Float64Array | null): Uint8Array | null {
+  const { t, throttle, thrust, massSigma_kg } = evidence;
+  const on = new Uint8Array(t.length);
+  const command = throttle ?? thrust;
+  if (command !== null) {
+    let peak = 0;
+    for (const c of command) if (c > peak) peak = c;
+    let last = 0;
+    for (let i = 0; i < t.length; i++) {
+      if (Number.isFinite(command[i]!)) last = command[i]! > 0.005 * peak && peak > 0 ? 1 : 0;
+      on[i] = last;
+    }
+    if (whole !== null && throttle !== null) dropDryTails(t, whole, on, massSigma_kg);
+    return on;
+  }
+  if (whole === null) return null;
+  const window = flowWindow_s(t, whole, massSigma_kg);
+  const flow = localPolynomial(t, whole, t, { degree: 1, window_s: window, minPoints: 3, breaks: [] }).rate;
+  let peak = 0;
+  for (const f of flow) if (-f > peak) peak = -f;
+  for (let i = 0; i < t.length; i++) on[i] = -flow[i]! > 0.02 * peak && peak > 0 ? 1 : 0;
+  return on;
+}
+
+/** Width over which a flow stands out of the mass channel's noise. */
+function flowWindow_s(t: Float64Array, whole: Float64Array, sigma_kg: number): number {
+  const n = t.length;
+  const meanFlow = Math.max(1e-9, (whole[0]! - whole[n - 1]!) / (t[n - 1]! - t[0]!));
+  return Math.min(20, (30 * sigma_kg) / meanFlow);
+}
+
+/** A throttle left open over dry tanks is no burn: switch off where the mass no longer falls. */
+function dropDryTails(t: Float64Array, whole: Float64Array, on: Uint8Array, sigma_kg: number): void {
+  let i = 0;
+  while (i < t.length) {
+    if (on[i] === 0) {
+      i++;
+      continue;
+    }
+    let j = i;
+    while (j + 1 < t.length && on[j + 1] === 1) j++;
+    const end = whole[j]!;
+    const flow = (whole[i]! - end) / Math.max(t[j]! - t[i]!, 1e-9);
+    const least = Math.max(4 * sigma_kg, 1e-4 * (whole[i]! - end), 1e-9);
+    let k = j;
+    while (k > i && whole[k]! - end <= least) k--;
+    // Only a tail that would have burnt much more than the noise is a dry one.
+    if (k + 1 < j && flow * (t[j]! - t[k + 1]!) > 3 * least) for (let s = k + 2; s <= j; s++) on[s] = 0;
+    if (whole[i]! - end <= least) for (let s = i; s <= j; s++) on[s] = 0;
+    i = j + 1;
+  }
+}
+
+function refine(evidence: BurnEvidence, whole: Float64Array | null, first: number, last: number): RawBurn {
+  const { t } = evidence;
+  const startsBeforeLog = first === 0;
+  const endsAfterLog = last === t.length - 1;
+  const start = startsBeforeLog ? null : edge(evidence, whole, first, last, -1);
+  const end = endsAfterLog ? null : edge(evidence, whole, first, last, 1);
+  const start_s = start?.time_s ?? (startsBeforeLog ? t[0]! : (t[first - 1]! + t[first]!) / 2);
+  const end_s = end?.time_s ?? (endsAfterLog ? t[last]! : (t[last]! + t[last + 1]!) / 2);
+  return {
+    first,
+    last,
+    start_s,
+    end_s,
+    startMass_kg: evidence.mass === null ? null : (start?.mass_kg ?? evidence.mass[first]!),
+    endMass_kg: evidence.mass === null ? null : (end?.mass_kg ?? evidence.mass[last]!),
+    startsBeforeLog,
+    endsAfterLog,
+  };
+}
+
+/** How far from an edge the mass line is fitted. */
+const LINE_S = 10;
+const PLATEAU_S = 20;
+
+/**
+ * Where the mass line of a burn meets the plateau before (side −1) or after (side +1) it, and the plateau's
+ * mass as logged. Null where there are too few samples for either, or a drop hides the plateau.
+ */
+function edge(
+  evidence: BurnEvidence,
+  whole: Float64Array | null,
+  first: number,
+  last: number,
+  side: -1 | 1,
+): { time_s: number; mass_kg: number } | null {
+  if (whole === null) return null;
+  const { t, throttle, mass, drops } = evidence;
+  const inner = side === 1 ? last : first;
+  const outer = inner + side;
+  const plateau: number[] = [];
+  for (let i = outer; i >= 0 && i < t.length; i += side) {
+    const gap = side === 1 ? i - 1 : i;
+    if (drops.some((d) => d.gap === gap)) break;
+    if (Math.abs(t[i]! - t[outer]!) > PLATEAU_S) break;
+    if (throttle !== null && throttle[i]! > 0.005) break;
+    if (Number.isFinite(mass![i]!)) plateau.push(i);
+  }
+  if (plateau.length === 0) return null;
+  // Without a throttle the plateau ends where the next burn begins: keep the samples that do not fall away.
+  const level = median(throttle === null ? plateau.slice(0, 5).map((i) => mass![i]!) : plateau.map((i) => mass![i]!));
+  const line = fitLine(t, throttle, whole, inner, side === 1 ? first : last, -side as -1 | 1);
+  if (line === null) return { time_s: (t[inner]! + t[outer]!) / 2, mass_kg: level };
+  const wholeLevel = level + (whole[outer]! - mass![outer]!);
+  const used = line.perThrottle * (throttle === null ? 1 : throttle[inner]!);
+  const delay = used > 0 ? (line.atInner - wholeLevel) / used : 0;
+  const low = Math.min(t[inner]!, t[outer]!);
+  const high = Math.max(t[inner]!, t[outer]!);
+  return { time_s: Math.min(high, Math.max(low, t[inner]! + delay)), mass_kg: level };
+}
+
+/** Least-squares mass line against throttle-seconds, from the inner sample into the burn. */
+function fitLine(
+  t: Float64Array,
+  throttle: Float64Array | null,
+  whole: Float64Array,
+  inner: number,
+  far: number,
+  into: -1 | 1,
+): { atInner: number; perThrottle: number } | null {
+  let n = 0;
+  let su = 0;
+  let sm = 0;
+  let suu = 0;
+  let sum = 0;
+  let used = 0;
+  const base = whole[inner]!;
+  for (let i = inner; into === 1 ? i <= far : i >= far; i += into) {
+    if (i !== inner) {
+      const k = i - into;
+      const mean = throttle === null ? 1 : (throttle[i]! + throttle[k]!) / 2;
+      used += mean * (t[i]! - t[k]!);
+    }
+    if (Math.abs(t[i]! - t[inner]!) > LINE_S && n >= 3) break;
+    if (!Number.isFinite(whole[i]!)) continue;
+    const y = whole[i]! - base;
+    n++;
+    su += used;
+    sm += y;
+    suu += used * used;
+    sum += used * y;
+  }
+  const spread = n * suu - su * su;
+  if (n < 2 || spread <= 0) return null;
+  const slope = (n * sum - su * sm) / spread;
+  return { atInner: base + (sm - slope * su) / n, perThrottle: -slope };
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const mid = sorted.length >> 1;
+  return sorted.length % 2 ? sorted[mid]! : (sorted[mid - 1]! + sorted[mid]!) / 2;
+}

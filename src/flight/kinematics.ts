@@ -1,0 +1,177 @@
+import type { ChannelName, Log, QualityNote } from '../log/types.ts';
+import { type Break, localPolynomial } from './localPolynomial.ts';
+import { whiteNoise } from './noise.ts';
+import { type Samples, finiteSamples, stairEdges } from './steps.ts';
+import type { Derivation } from './types.ts';
+
+/** Altitude, speed and their split into vertical and horizontal, on any time axis of the flight. */
+export interface Kinematics {
+  readonly altitude: Float64Array;
+  readonly speed: Float64Array;
+  readonly verticalSpeed: Float64Array;
+  /** One-sigma errors: of the altitude and speed channels' samples, and of the vertical speed as derived. */
+  readonly altitudeSigma_m: number;
+  readonly speedSigma_m_s: number;
+  readonly verticalSpeedSigma_m_s: number;
+  readonly derivations: readonly Derivation[];
+  readonly notes: readonly QualityNote[];
+}
+
+/** Widest smoothing windows: longer ones would bend real motion. */
+const WIDEST_RATE_WINDOW_S = 12;
+const WIDEST_VALUE_WINDOW_S = 6;
+
+/**
+ * Derives the path's kinematics from a log whose row times from lift-off are `t`, on the axis `query`.
+ * `breaks` are the instants at which the acceleration jumps.
+ */
+export function deriveKinematics(
+  log: Log,
+  t: Float64Array,
+  query: Float64Array,
+  breaks: readonly Break[],
+): Kinematics {
+  const derivations: Derivation[] = [];
+  const notes: QualityNote[] = [];
+  const altitude = channelSamples(log, t, 'altitude');
+  const altitudeSigma = sigmaOf(altitude, log.resolution.altitude);
+  const rateWindow = derivativeWindow_s(altitude.samples, altitudeSigma);
+  const fit = localPolynomial(altitude.samples.t, altitude.samples.y, query, {
+    degree: 3,
+    window_s: rateWindow,
+    minPoints: altitude.stair ? 6 : 5,
+    breaks,
+  });
+  const rateSigma = derivativeSigma(altitude.samples, altitudeSigma, rateWindow);
+  derivations.push({ quantity: 'altitude', basis: 'measured', how: altitude.stair ? 'logged in steps; the edges of the steps are used' : 'logged' });
+
+  let verticalSpeed = fit.rate;
+  let verticalSigma = rateSigma;
+  if (log.channels.verticalSpeed !== undefined) {
+    const logged = channelSamples(log, t, 'verticalSpeed');
+    verticalSigma = sigmaOf(logged, log.resolution.verticalSpeed);
+    verticalSpeed = smoothValue(logged.samples, query, breaks, verticalSigma);
+    derivations.push({ quantity: 'vertical speed', basis: 'measured', how: 'logged' });
+    const note = disagreement(verticalSpeed, fit.rate, Math.max(verticalSigma, rateSigma));
+    if (note !== null) notes.push(note);
+  } else {
+    derivations.push({
+      quantity: 'vertical speed',
+      basis: 'derived',
+      how: `rate of the altitude by local cubic least squares over ${rateWindow.toPrecision(2)} s, cut at burn edges`,
+    });
+  }
+
+  let speed: Float64Array;
+  let speedSigma: number;
+  if (log.channels.speed !== undefined) {
+    const logged = channelSamples(log, t, 'speed');
+    speedSigma = sigmaOf(logged, log.resolution.speed);
+    speed = smoothValue(logged.samples, query, breaks, speedSigma);
+    derivations.push({ quantity: 'speed', basis: 'measured', how: 'logged, over the ground' });
+  } else {
+    const horizontal = channelSamples(log, t, 'horizontalSpeed');
+    const sigma = sigmaOf(horizontal, log.resolution.horizontalSpeed);
+    const across = smoothValue(horizontal.samples, query, breaks, sigma);
+    speed = verticalSpeed.map((v, i) => Math.hypot(v, across[i]!));
+    speedSigma = Math.max(sigma, verticalSigma);
+    derivations.push({ quantity: 'speed', basis: 'derived', how: 'from the logged vertical and horizontal speeds' });
+  }
+  for (let i = 0; i < speed.length; i++) if (speed[i]! < 0) speed[i] = 0;
+  return {
+    altitude: altitudeSigma > 0.5 ? fit.value : valueAt(altitude.samples, query, fit.value),
+    speed,
+    verticalSpeed,
+    altitudeSigma_m: altitudeSigma,
+    speedSigma_m_s: speedSigma,
+    verticalSpeedSigma_m_s: verticalSigma,
+    derivations,
+    notes,
+  };
+}
+
+interface ChannelSamples {
+  readonly samples: Samples;
+  readonly stair: boolean;
+}
+
+function channelSamples(log: Log, t: Float64Array, name: ChannelName): ChannelSamples {
+  const all = finiteSamples(t, log.channels[name] ?? new Float64Array(0));
+  const step = log.resolution[name];
+  if (step === undefined) return { samples: all, stair: false };
+  const edges = stairEdges(all);
+  return { samples: edges, stair: edges !== all };
+}
+
+function sigmaOf(channel: ChannelSamples, step: number | undefined): number {
+  const noise = whiteNoise(channel.samples.t, channel.samples.y);
+  return step === undefined ? noise : Math.max(noise, step / Math.sqrt(12));
+}
+
+/** Samples per second of a channel. */
+function rateOf(samples: Samples): number {
+  const n = samples.t.length;
+  return n < 2 ? 1 : (n - 1) / (samples.t[n - 1]! - samples.t[0]!);
+}
+
+/** One-sigma error of a derivative by a centred cubic fit: σ·√(18.75/N)/half-width (Legendre moments). */
+function derivativeSigma(samples: Samples, sigma: number, window_s: number): number {
+  const count = Math.max(5, window_s * rateOf(samples));
+  return (sigma * Math.sqrt(18.75 / count)) / Math.max(window_s / 2, 2 / rateOf(samples));
+}
+
+/** The window that brings the derivative's error to a tenth of the channel's per second, within bounds. */
+function derivativeWindow_s(samples: Samples, sigma: number): number {
+  const rate = rateOf(samples);
+  const wanted = Math.max(0.02, 0.1 * sigma);
+  const window = (75 * sigma * sigma) / (rate * wanted * wanted);
+  return Math.min(WIDEST_RATE_WINDOW_S, Math.max(4.01 / rate, Math.cbrt(window)));
+}
+
+/** A channel on the axis: smoothed where it is noisy, itself where it is clean. */
+function smoothValue(
+  samples: Samples,
+  query: Float64Array,
+  breaks: readonly Break[],
+  sigma: number,
+): Float64Array {
+  const rate = rateOf(samples);
+  const clean = sigma < 0.02;
+  const window_s = clean ? 4.01 / rate : Math.min(WIDEST_VALUE_WINDOW_S, Math.max(4.01 / rate, 50 / rate));
+  const fit = localPolynomial(samples.t, samples.y, query, { degree: 2, window_s, minPoints: 4, breaks });
+  return clean ? valueAt(samples, query, fit.value) : fit.value;
+}
+
+/** The channel's own sample where the axis has one, else `between`. */
+function valueAt(samples: Samples, query: Float64Array, between: Float64Array): Float64Array {
+  const out = Float64Array.from(between);
+  let j = 0;
+  for (let i = 0; i < query.length; i++) {
+    while (j < samples.t.length && samples.t[j]! < query[i]!) j++;
+    if (j < samples.t.length && samples.t[j] === query[i]) out[i] = samples.y[j]!;
+  }
+  return out;
+}
+
+/** A note where the logged vertical speed and the rate of the altitude tell different stories. */
+function disagreement(logged: Float64Array, rate: Float64Array, sigma: number): QualityNote | null {
+  let worst = 0;
+  let count = 0;
+  let seen = 0;
+  const allowed = Math.max(5, 6 * sigma);
+  for (let i = 0; i < logged.length; i++) {
+    const d = Math.abs(logged[i]! - rate[i]!);
+    if (!Number.isFinite(d)) continue;
+    seen++;
+    if (d > allowed) count++;
+    if (d > worst) worst = d;
+  }
+  if (seen === 0 || count < 0.05 * seen) return null;
+  return {
+    code: 'vertical-speed-disagrees',
+    channel: 'verticalSpeed',
+    rows: null,
+    count,
+    text: `The logged vertical speed and the rate of the logged altitude differ by up to ${worst.toFixed(1)} m/s (over ${allowed.toFixed(1)} m/s in ${count} of ${seen} samples); the logged vertical speed is used.`,
+  };
+}

@@ -1,0 +1,153 @@
+/**
+ * Local polynomial least squares on true, uneven times (Cleveland & Devlin 1988, unweighted; on even steps it is
+ * the Savitzky–Golay filter of 1964). Windows never reach over a break, so staging is not smeared.
+ */
+
+/** A time that no window may cross, and the side from which a query exactly at it is answered. */
+export interface Break {
+  readonly time_s: number;
+  readonly side: 'before' | 'after';
+}
+
+export interface LocalPolynomialOptions {
+  readonly degree: 1 | 2 | 3;
+  /** Full width of the window. */
+  readonly window_s: number;
+  /** Least number of samples in a window; it is widened to the nearest samples of its segment to have them. */
+  readonly minPoints: number;
+  /** In rising order of time. */
+  readonly breaks: readonly Break[];
+}
+
+export interface LocalFit {
+  readonly value: Float64Array;
+  /** First derivative, per second. */
+  readonly rate: Float64Array;
+}
+
+/**
+ * Fits `y` over time `t` (both finite, `t` strictly increasing) and evaluates fit and first derivative at each
+ * time of `query` (rising). Where a segment holds fewer samples than the degree needs, the degree is lowered;
+ * a segment without samples is answered from the nearest sample with rate 0.
+ */
+export function localPolynomial(
+  t: Float64Array,
+  y: Float64Array,
+  query: Float64Array,
+  options: LocalPolynomialOptions,
+): LocalFit {
+  const value = new Float64Array(query.length).fill(Number.NaN);
+  const rate = new Float64Array(query.length).fill(Number.NaN);
+  if (t.length === 0) return { value, rate };
+  const { breaks } = options;
+  const minPoints = Math.max(options.minPoints, options.degree + 1);
+  let segment = 0;
+  let from = 0;
+  let to = segmentEnd(t, breaks, 0, 0);
+  let low = 0;
+  let high = 0;
+  const out: [number, number] = [0, 0];
+  for (let q = 0; q < query.length; q++) {
+    const at = query[q]!;
+    while (segment < breaks.length && isPast(at, breaks[segment]!)) {
+      from = to;
+      segment++;
+      to = segmentEnd(t, breaks, segment, from);
+      low = from;
+      high = from;
+    }
+    if (to <= from) {
+      value[q] = nearest(t, y, at);
+      rate[q] = 0;
+      continue;
+    }
+    const left = at - options.window_s / 2;
+    const right = at + options.window_s / 2;
+    // The edges carry over from the query before: both only ever move forward on rising queries.
+    while (low < to && t[low]! < left) low++;
+    if (high < low) high = low;
+    while (high < to && t[high]! <= right) high++;
+    let a = low;
+    let b = high;
+    while (b - a < minPoints && (a > from || b < to)) {
+      if (b >= to || (a > from && at - t[a - 1]! <= t[b]! - at)) a--;
+      else b++;
+    }
+    fitAt(t, y, a, b, at, Math.min(options.degree, b - a - 1), out);
+    value[q] = out[0];
+    rate[q] = out[1];
+  }
+  return { value, rate };
+}
+
+function isPast(at: number, edge: Break): boolean {
+  return at > edge.time_s || (at === edge.time_s && edge.side === 'after');
+}
+
+function segmentEnd(t: Float64Array, breaks: readonly Break[], segment: number, from: number): number {
+  const edge = breaks[segment];
+  if (edge === undefined) return t.length;
+  let i = from;
+  while (i < t.length && !isPast(t[i]!, edge)) i++;
+  return i;
+}
+
+function nearest(t: Float64Array, y: Float64Array, at: number): number {
+  let best = 0;
+  for (let i = 1; i < t.length; i++) if (Math.abs(t[i]! - at) < Math.abs(t[best]! - at)) best = i;
+  return y[best]!;
+}
+
+const moments = new Float64Array(7);
+const rhs = new Float64Array(4);
+const normal = new Float64Array(16);
+
+/** Least squares polynomial through samples a … b−1, about `at`; writes value and first derivative. */
+function fitAt(
+  t: Float64Array,
+  y: Float64Array,
+  a: number,
+  b: number,
+  at: number,
+  degree: number,
+  out: [number, number],
+): void {
+  const half = Math.max(t[b - 1]! - at, at - t[a]!, 1e-12);
+  const m = degree + 1;
+  moments.fill(0);
+  rhs.fill(0);
+  const y0 = y[a]!;
+  for (let i = a; i < b; i++) {
+    const x = (t[i]! - at) / half;
+    const d = y[i]! - y0;
+    let p = 1;
+    for (let k = 0; k < 2 * m - 1; k++) {
+      moments[k]! += p;
+      if (k < m) rhs[k]! += p * d;
+      p *= x;
+    }
+  }
+  for (let j = 0; j < m; j++) for (let k = 0; k < m; k++) normal[j * 4 + k] = moments[j + k]!;
+  solveInPlace(m);
+  out[0] = y0 + rhs[0]!;
+  out[1] = m > 1 ? rhs[1]! / half : 0;
+}
+
+/** Gauss elimination of the positive definite m × m system in `normal`, `rhs`; the solution replaces `rhs`. */
+function solveInPlace(m: number): void {
+  for (let j = 0; j < m; j++) {
+    const pivot = normal[j * 4 + j]!;
+    if (Math.abs(pivot) < 1e-13) continue;
+    for (let i = j + 1; i < m; i++) {
+      const f = normal[i * 4 + j]! / pivot;
+      for (let k = j; k < m; k++) normal[i * 4 + k]! -= f * normal[j * 4 + k]!;
+      rhs[i]! -= f * rhs[j]!;
+    }
+  }
+  for (let j = m - 1; j >= 0; j--) {
+    let sum = rhs[j]!;
+    for (let k = j + 1; k < m; k++) sum -= normal[j * 4 + k]! * rhs[k]!;
+    const pivot = normal[j * 4 + j]!;
+    rhs[j] = Math.abs(pivot) < 1e-13 ? 0 : sum / pivot;
+  }
+}

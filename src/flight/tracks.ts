@@ -1,0 +1,101 @@
+import type { Log } from '../log/types.ts';
+import type { Mission } from '../mission/types.ts';
+import type { Axis } from './axis.ts';
+import type { RawBurn } from './burnEdges.ts';
+import type { Kinematics } from './kinematics.ts';
+import { localPolynomial } from './localPolynomial.ts';
+import { controlOnAxis, filled } from './onAxis.ts';
+import { finiteSamples } from './steps.ts';
+import type { ThrustGaps } from './thrustGaps.ts';
+import { type TrackInput, courseFromPositions, greatCircleTrack, heldAzimuthTrack, loggedTrack } from './track.ts';
+import type { Derivation, GroundTrack } from './types.ts';
+
+export interface TrackQuestion {
+  readonly log: Log;
+  /** Row times from lift-off. */
+  readonly t: Float64Array;
+  readonly axis: Axis;
+  readonly mission: Mission;
+  readonly path: Kinematics;
+  readonly radius: Float64Array;
+  readonly horizontalSpeed: Float64Array;
+  readonly pitch: Float64Array | null;
+  readonly gaps: ThrustGaps;
+  readonly burns: readonly RawBurn[];
+}
+
+export interface ChosenTracks {
+  readonly track: GroundTrack;
+  /** The other reading where the direction is not logged and both can be had. */
+  readonly other: GroundTrack | null;
+  readonly derivations: readonly Derivation[];
+}
+
+/** The path's direction from what the log has: its course, its positions, its heading, or neither (METHODS §3). */
+export function chooseTracks(q: TrackQuestion): ChosenTracks {
+  const { log, t, axis, mission, path, gaps } = q;
+  const onAxis = (name: 'heading' | 'course' | 'latitude' | 'longitude'): Float64Array | null =>
+    controlOnAxis(axis, t, filled(t, log.channels[name]), q.burns);
+  const heading = onAxis('heading');
+  const latitude = onAxis('latitude');
+  const longitude = onAxis('longitude');
+  const thrust = gaps.known ? meanAcceleration(axis.time, gaps) : null;
+  const input: TrackInput = {
+    world: mission.world,
+    time: axis.time,
+    radius: q.radius,
+    verticalSpeed: path.verticalSpeed,
+    horizontalSpeed: q.horizontalSpeed,
+    pitch: q.pitch,
+    heading,
+    course: onAxis('course'),
+    latitude,
+    longitude,
+    thrustAcceleration: thrust,
+    site: mission.site,
+  };
+  const logged = input.course ?? positionCourse(log, t, axis.time);
+  if (logged !== null) {
+    return {
+      track: loggedTrack(input, logged),
+      other: null,
+      derivations: [{ quantity: 'course', basis: log.channels.course ? 'measured' : 'derived', how: log.channels.course ? 'logged' : 'from the logged positions' }],
+    };
+  }
+  const circle = greatCircleTrack(input);
+  if (thrust === null || q.pitch === null) {
+    return {
+      track: circle,
+      other: null,
+      derivations: [{ quantity: 'course', basis: 'assumed', how: 'the ground track is taken to be the great circle from the site along the launch azimuth' }],
+    };
+  }
+  const held = heldAzimuthTrack(input);
+  const how = heading === null ? 'thrust is taken to hold the launch azimuth by compass; the course follows from the equations of motion' : 'from the logged heading of the thrust axis by the equations of motion';
+  return {
+    track: held,
+    other: heading === null ? circle : null,
+    derivations: [{ quantity: 'course', basis: heading === null ? 'assumed' : 'derived', how }],
+  };
+}
+
+/** Mean thrust acceleration in each gap, m/s². */
+function meanAcceleration(time: Float64Array, gaps: ThrustGaps): Float64Array {
+  return gaps.vacuum.map((v, i) => {
+    const dt = time[i + 1]! - time[i]!;
+    return dt > 5e-6 ? (v - gaps.back[i]!) / dt : 0;
+  });
+}
+
+function positionCourse(log: Log, t: Float64Array, query: Float64Array): Float64Array | null {
+  const { latitude, longitude } = log.channels;
+  if (latitude === undefined || longitude === undefined) return null;
+  const lat = finiteSamples(t, latitude);
+  const lon = finiteSamples(t, longitude);
+  if (lat.t.length < 5 || lon.t.length < 5) return null;
+  const step = (lat.t[lat.t.length - 1]! - lat.t[0]!) / (lat.t.length - 1);
+  const options = { degree: 2, window_s: Math.max(2, 6 * step), minPoints: 5, breaks: [] } as const;
+  const a = localPolynomial(lat.t, lat.y, query, options);
+  const b = localPolynomial(lon.t, lon.y, query, options);
+  return courseFromPositions(a.value, b.value, a.rate, b.rate);
+}

@@ -1,0 +1,79 @@
+import { peakAltitudeIndex } from '../flight/events.ts';
+import type { Burn, Flight } from '../flight/types.ts';
+import { type PlanarOrbit, orbitFromPlanarState } from '../orbit/planar.ts';
+
+/** Thrust-free time after a cutoff that makes it the end of the ascent. */
+const QUIET_AFTER_S = 60;
+
+/** Where the ascent's books are opened and closed. */
+export interface AscentSpan {
+  /** Axis index of the first ignition, or of the log's first point in flight. */
+  readonly start: number;
+  /** Axis index of the ascent's last cutoff, or of the last point where the log ends under thrust. */
+  readonly end: number;
+  /** The burn that ends there; null where no burn was found. */
+  readonly burn: Burn | null;
+  readonly isCutoff: boolean;
+  /** Index after which the vehicle is coming down and burns no longer belong to the ascent. */
+  readonly comingDown: number;
+}
+
+/** The orbit that the inertial state at an axis point belongs to. */
+export function orbitAt(flight: Flight, i: number): PlanarOrbit {
+  return orbitFromPlanarState(
+    flight.mission.world.mu_m3_s2,
+    flight.radius[i]!,
+    flight.verticalSpeed[i]!,
+    flight.track.inertialHorizontalSpeed[i]!,
+  );
+}
+
+/**
+ * The ascent ends at the first cutoff that leaves periapsis at or above the orbit floor with no thrust for 60 s
+ * after it, else at the last cutoff before the vehicle comes down (METHODS §2). A burn that takes energy out
+ * (a braking burn) is not of the ascent.
+ */
+export function ascentSpan(flight: Flight): AscentSpan {
+  const { burns, mission } = flight;
+  const comingDown = comingDownIndex(flight);
+  const start = burns[0]?.startIndex ?? flight.liftOffIndex;
+  const floor = mission.world.radius_m + mission.world.orbitFloor_m;
+  let last: Burn | null = null;
+  for (let k = 0; k < burns.length; k++) {
+    const burn = burns[k]!;
+    if (burn.startIndex > comingDown || (last !== null && isBraking(flight, burn))) break;
+    last = burn;
+    const pause = (burns[k + 1]?.start_s ?? Number.POSITIVE_INFINITY) - burn.end_s;
+    const orbit = orbitAt(flight, burn.endIndex);
+    if (!burn.endsAfterLog && pause >= QUIET_AFTER_S && orbit.periapsisRadius_m >= floor) break;
+  }
+  if (last === null) return { start, end: Math.max(start, unpoweredEnd(flight)), burn: null, isCutoff: false, comingDown };
+  return { start, end: last.endIndex, burn: last, isCutoff: !last.endsAfterLog, comingDown };
+}
+
+function isBraking(flight: Flight, burn: Burn): boolean {
+  return orbitAt(flight, burn.endIndex).energy_m2_s2 < orbitAt(flight, burn.startIndex).energy_m2_s2;
+}
+
+/** Last point above the orbit floor, or above nine tenths of the peak of a flight that stays below it. */
+function comingDownIndex(flight: Flight): number {
+  const peak = flight.altitude[peakAltitudeIndex(flight)]!;
+  const level = Math.min(flight.mission.world.orbitFloor_m, 0.9 * peak);
+  let i = flight.time.length - 1;
+  while (i > 0 && flight.altitude[i]! < level) i--;
+  return i;
+}
+
+/** Without burns: the point of greatest energy, where thrust must have ended. */
+function unpoweredEnd(flight: Flight): number {
+  let best = flight.liftOffIndex;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = flight.liftOffIndex; i < flight.time.length; i++) {
+    const energy = orbitAt(flight, i).energy_m2_s2;
+    if (energy > most) {
+      most = energy;
+      best = i;
+    }
+  }
+  return best;
+}

@@ -1,0 +1,162 @@
+import type { Flight } from '../flight/types.ts';
+import type { Target } from '../mission/types.ts';
+import { type ToGoTarget, deltaVToGo } from '../orbit/toGo.ts';
+import { type ToGoCurve, toGoCurve } from '../orbit/toGoCurve.ts';
+import { obtainableDeltaV_m_s } from './aboard.ts';
+import type { AscentSpan } from './ascentEnd.ts';
+
+/**
+ * Delta-v spent, to go and obtainable through the flight (METHODS §5), on one adaptive grid. Curves that cannot
+ * be had are null. m/s; times from lift-off.
+ */
+export interface Budget {
+  readonly time_s: readonly number[];
+  /** Axis index at or just before each grid time. */
+  readonly index: readonly number[];
+  readonly spent: readonly number[] | null;
+  readonly toGo: readonly number[] | null;
+  readonly obtainable: readonly number[] | null;
+  readonly margin: readonly number[] | null;
+  /** Grid position of the ascent's end. */
+  readonly atEnd: number;
+  /** Vacuum delta-v of the whole vehicle as it stood at the start. */
+  readonly vehicleDeltaV: number | null;
+  /** Last time the margin fell through zero for good. */
+  readonly lostAt_s: number | null;
+}
+
+/** The target in radii, as the orbit room wants it; null for a target that has no delta-v to go (landing). */
+export function toGoTarget(target: Target, radius_m: number): ToGoTarget | null {
+  if (target.kind === 'orbit') {
+    return {
+      kind: 'orbit',
+      apoapsisRadius_m: radius_m + target.apoapsisAltitude_m,
+      periapsisRadius_m: radius_m + target.periapsisAltitude_m,
+    };
+  }
+  if (target.kind === 'suborbital') return { kind: 'suborbital', peakRadius_m: radius_m + target.peakAltitude_m };
+  if (target.kind === 'escape') return { kind: 'escape', c3_m2_s2: target.c3_m2_s2 };
+  return null;
+}
+
+/** `spentCurve` is the ledger's running ideal delta-v on the flight's axis, null where there is none. */
+export function budgetAlong(flight: Flight, span: AscentSpan, spentCurve: Float64Array | null): Budget {
+  const { time, mission } = flight;
+  const first = flight.liftOffIndex;
+  const last = Math.max(span.end, Math.min(span.comingDown, time.length - 1));
+  const problem = {
+    mu_m3_s2: mission.world.mu_m3_s2,
+    floorRadius_m: mission.world.radius_m + mission.world.orbitFloor_m,
+    target: toGoTarget(mission.target, mission.world.radius_m),
+  };
+  const breaks = breakTimes(flight, first, last, span);
+  let curve: ToGoCurve | null = null;
+  if (problem.target !== null) {
+    curve = toGoCurve(
+      { ...problem, target: problem.target },
+      {
+        time_s: time.subarray(first, last + 1),
+        radius_m: flight.radius.subarray(first, last + 1),
+        radialSpeed_m_s: flight.verticalSpeed.subarray(first, last + 1),
+        tangentialSpeed_m_s: flight.track.inertialHorizontalSpeed.subarray(first, last + 1),
+      },
+      breaks,
+    );
+  }
+  const grid = curve === null ? breaks : Array.from(curve.time_s);
+  const index = grid.map((t) => nearestIndex(time, t));
+  const spent = spentCurve === null ? null : index.map((i) => (i > span.end ? spentCurve[span.end]! : (spentCurve[i] ?? 0)));
+  const obtainable = obtainableAlong(flight, index);
+  const toGo = curve === null ? null : Array.from(curve.toGo_m_s);
+  const margin = toGo !== null && obtainable !== null ? toGo.map((c, k) => obtainable[k]! - c) : null;
+  const atEnd = index.indexOf(span.end);
+  return {
+    time_s: grid,
+    index,
+    spent,
+    toGo,
+    obtainable,
+    margin,
+    atEnd: atEnd === -1 ? grid.length - 1 : atEnd,
+    vehicleDeltaV: wholeVehicle(flight),
+    lostAt_s: margin === null ? null : lastFallThroughZero(grid, margin),
+  };
+}
+
+/** Delta-v to go from the inertial state at one axis point; null for a target that has none. */
+export function toGoAt(flight: Flight, i: number): number | null {
+  const target = toGoTarget(flight.mission.target, flight.mission.world.radius_m);
+  if (target === null) return null;
+  return deltaVToGo(
+    {
+      mu_m3_s2: flight.mission.world.mu_m3_s2,
+      floorRadius_m: flight.mission.world.radius_m + flight.mission.world.orbitFloor_m,
+      target,
+    },
+    {
+      radius_m: flight.radius[i]!,
+      radialSpeed_m_s: flight.verticalSpeed[i]!,
+      tangentialSpeed_m_s: flight.track.inertialHorizontalSpeed[i]!,
+    },
+  ).deltaV_m_s;
+}
+
+function breakTimes(flight: Flight, first: number, last: number, span: AscentSpan): number[] {
+  const indices = new Set<number>([first, last, span.end]);
+  for (const burn of flight.burns) for (const i of [burn.startIndex, burn.endIndex]) indices.add(i);
+  for (const drop of flight.drops) for (const i of [drop.index, drop.index + 1]) indices.add(i);
+  return [...indices].filter((i) => i >= first && i <= last).sort((a, b) => a - b).map((i) => flight.time[i]!);
+}
+
+function nearestIndex(time: Float64Array, t: number): number {
+  let low = 0;
+  let high = time.length - 1;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (time[mid]! < t) low = mid + 1;
+    else high = mid;
+  }
+  return low > 0 && Math.abs(time[low - 1]! - t) < Math.abs(time[low]! - t) ? low - 1 : low;
+}
+
+/** What could still be had at each grid point; null where the card does not tell or the log has no mass. */
+function obtainableAlong(flight: Flight, index: readonly number[]): number[] | null {
+  const { mass, mission, stage } = flight;
+  if (mass === null || mission.vehicle === null || mission.vehicle.stages.length === 0) return null;
+  const dropTimes = new Map<string, number>();
+  for (const drop of flight.drops) if (drop.subject !== null && drop.kind !== 'separation') dropTimes.set(drop.subject, drop.time_s);
+  const out: number[] = [];
+  for (const i of index) {
+    const gone = new Set<string>();
+    for (const drop of flight.drops) {
+      if (drop.subject !== null && drop.kind !== 'separation' && drop.index < i) gone.add(drop.subject);
+    }
+    const value = obtainableDeltaV_m_s(mission.vehicle, {
+      stage: Math.min(stage[i]!, mission.vehicle.stages.length - 1),
+      mass_kg: mass[i]!,
+      time_s: Math.max(0, flight.time[i]!),
+      gone,
+      dropTimes_s: dropTimes,
+    });
+    if (value === null) return null;
+    out.push(value);
+  }
+  return out;
+}
+
+/** The vehicle's total before the first ignition, by the log's own mass at the start. */
+function wholeVehicle(flight: Flight): number | null {
+  const first = flight.burns[0];
+  return obtainableAlong(flight, [first === undefined ? flight.liftOffIndex : first.startIndex])?.[0] ?? null;
+}
+
+/** The last crossing from positive to negative, when the margin does not come back. */
+function lastFallThroughZero(time: readonly number[], margin: readonly number[]): number | null {
+  if (!(margin[margin.length - 1]! < 0)) return null;
+  for (let k = margin.length - 1; k > 0; k--) {
+    const a = margin[k - 1]!;
+    const b = margin[k]!;
+    if (a >= 0 && b < 0) return time[k - 1]! + ((time[k]! - time[k - 1]!) * a) / (a - b);
+  }
+  return time[0]!;
+}

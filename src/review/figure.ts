@@ -1,0 +1,36 @@
+import type { Basis, Figure } from './types.ts';
+
+/** Two-sided 95 % of a normal distribution. */
+const NORMAL_95 = 1.959964;
+
+/** A figure from a value and its one-sigma error. */
+export function figure(value: number, sigma: number, basis: Basis): Figure {
+  if (!Number.isFinite(value)) return unavailable('it could not be computed from this log');
+  const half = NORMAL_95 * (Number.isFinite(sigma) ? sigma : 0);
+  return { value, low: value - half, high: value + half, basis };
+}
+
+/** A figure with its interval given outright. */
+export function figureBetween(value: number, low: number, high: number, basis: Basis): Figure {
+  if (!Number.isFinite(value)) return unavailable('it could not be computed from this log');
+  return { value, low: Math.min(low, value), high: Math.max(high, value), basis };
+}
+
+/** A figure that cannot be had, with the reason in a clause. */
+export function unavailable(reason: string): Figure {
+  return { value: null, low: null, high: null, basis: 'unavailable', reason };
+}
+
+/** The same figure with what an assumption could move it to. */
+export function withAssumption(f: Figure, what: string, other: number): Figure {
+  if (f.value === null || !Number.isFinite(other)) return f;
+  const low = Math.min(f.value, other);
+  const high = Math.max(f.value, other);
+  return { ...f, assumptions: [...(f.assumptions ?? []), { what, low, high }] };
+}
+
+/** The same figure with its interval widened to reach another reading. */
+export function widened(f: Figure, other: number): Figure {
+  if (f.value === null || !Number.isFinite(other)) return f;
+  return { ...f, low: Math.min(f.low!, other), high: Math.max(f.high!, other) };
+}
