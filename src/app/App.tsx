@@ -1,0 +1,63 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { Announcements } from './parts/Announcements.tsx';
+import { DropAnywhere } from './parts/DropAnywhere.tsx';
+import { ThemeSwitch } from './parts/ThemeSwitch.tsx';
+import { route, routeHash } from './route.ts';
+import { screens } from './screens/screens.ts';
+import { current } from './state.ts';
+
+/** The frame: what exists on top, the screen that the address names, what the page is for at the foot. */
+export function App() {
+  const offered = screens.filter((s) => s.offered());
+  const asked = offered.find((s) => s.name === route.value.screen) ?? offered[0];
+  const main = useRef<HTMLElement>(null);
+  const flight = current.value?.source.id;
+  const title = asked?.title() ?? '';
+
+  useEffect(() => {
+    document.title = title ? `${title} – lossbook` : 'lossbook';
+  }, [title]);
+
+  // A reader who works by keyboard or by ear starts at the new screen's head, not where the old one ended.
+  const seen = useRef(`${asked?.name} ${flight}`);
+  useEffect(() => {
+    const now = `${asked?.name} ${flight}`;
+    if (seen.current === now) return;
+    seen.current = now;
+    scrollTo(0, 0);
+    main.current?.querySelector('h1')?.focus({ preventScroll: true });
+  });
+
+  return (
+    <div class="sheet">
+      <button type="button" class="skip" onClick={() => main.current?.focus()}>
+        Skip to the content
+      </button>
+      <header class="top">
+        <span class="name">lossbook</span>
+        <nav aria-label="Screens">
+          {offered.map((s) => (
+            <a
+              key={s.name}
+              href={routeHash({ screen: s.name, view: s.view() })}
+              aria-current={s === asked ? 'page' : undefined}
+            >
+              {s.label}
+            </a>
+          ))}
+        </nav>
+        <ThemeSwitch />
+      </header>
+      <Announcements />
+      <main id="main" ref={main} tabIndex={-1}>
+        {asked ? <asked.Screen /> : null}
+      </main>
+      <footer class="foot">
+        For the review of simulated, educational and amateur flights after the fact. Not for go/no-go
+        decisions, range safety or flight termination: those belong to the range, the club’s safety officer,
+        national aviation rules and licensed practice. Nothing you open here leaves this machine.
+      </footer>
+      <DropAnywhere />
+    </div>
+  );
+}

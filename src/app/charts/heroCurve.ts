@@ -1,0 +1,71 @@
+import type { Review } from '../../review/types.ts';
+import { readingText, timeText } from '../figureText.ts';
+
+type Values = readonly (number | null)[];
+
+/** The curve that the page leads with. */
+export interface HeroCurve {
+  readonly kind: 'margin' | 'to-go';
+  readonly title: string;
+  readonly note: string;
+  readonly time_s: readonly number[];
+  readonly values: Values;
+  /** Why it is not the margin, where it is not. */
+  readonly instead: string | null;
+}
+
+const isKnown = (v: number | null) => v !== null;
+
+/** The margin where there is one, else delta-v to go, else null. */
+export function heroCurve({ budget }: Review): HeroCurve | null {
+  const { time_s, margin, toGo } = budget.curves;
+  if (margin.some(isKnown)) {
+    return {
+      kind: 'margin',
+      title: 'Margin',
+      note: 'm/s that could still be wasted and the target reached',
+      time_s,
+      values: margin,
+      instead: null,
+    };
+  }
+  if (!toGo.some(isKnown)) return null;
+  return {
+    kind: 'to-go',
+    title: 'Delta-v to go',
+    note: 'm/s still needed for the target, if flown perfectly from here',
+    time_s,
+    values: toGo,
+    instead: `In place of the margin, which is not available: ${budget.margin.reason ?? 'what is aboard is not known'}.`,
+  };
+}
+
+/** First and last points of the curve that have a value. */
+export function curveEnds(curve: HeroCurve): {
+  readonly first: { readonly time_s: number; readonly value: number };
+  readonly last: { readonly time_s: number; readonly value: number };
+} | null {
+  const known = curve.values.flatMap((value, i) => {
+    const time_s = curve.time_s[i];
+    return value === null || time_s === undefined ? [] : [{ time_s, value }];
+  });
+  const first = known[0];
+  const last = known[known.length - 1];
+  return first === undefined || last === undefined ? null : { first, last };
+}
+
+/** `at lift-off`, or the time where the curve starts later. */
+export function momentText(time_s: number): string {
+  return Math.abs(time_s) < 0.5 ? 'at lift-off' : `at ${timeText(time_s)}`;
+}
+
+/** The curve in a sentence, for those who do not see it. */
+export function curveSentence(curve: HeroCurve, lostAt_s: number | null): string {
+  const ends = curveEnds(curve);
+  if (ends === null) return curve.title;
+  return [
+    `${curve.title} against time: ${readingText(ends.first.value)} m/s ${momentText(ends.first.time_s)}`,
+    ...(curve.kind === 'margin' && lostAt_s !== null ? [`below zero from ${timeText(lostAt_s)}`] : []),
+    `${readingText(ends.last.value)} m/s at ${timeText(ends.last.time_s)}`,
+  ].join(', ');
+}

@@ -1,0 +1,19 @@
+import { effect } from '@preact/signals';
+import { render } from 'preact';
+import 'uplot/dist/uPlot.min.css';
+import './theme.css';
+import './page.css';
+import './charts/charts.css';
+import { App } from './App.tsx';
+import { route } from './route.ts';
+import { followRoute, start } from './state.ts';
+import { followTheme } from './theme.ts';
+
+followTheme();
+const page = document.getElementById('page');
+if (page !== null) render(<App />, page);
+await start();
+effect(() => {
+  route.value;
+  void followRoute();
+});

@@ -1,0 +1,140 @@
+import {
+  assumptionTexts,
+  shown as decimalsOf,
+  intervalText,
+  numberText,
+  valueText,
+} from '../../exchange/figureText.ts';
+import type { Figure, FrameName, Review } from '../../review/types.ts';
+import { causes } from '../causes.ts';
+import { ledgerParts } from '../charts/ledgerParts.ts';
+import { timeText } from '../figureText.ts';
+import { setView } from '../route.ts';
+import { useMore } from './MoreSwitch.tsx';
+
+const frames: readonly FrameName[] = ['ground', 'inertial'];
+
+interface RowProps {
+  readonly label: string;
+  readonly swatch: string | null;
+  readonly figure: Figure;
+  readonly share: number | null;
+  readonly basis: string;
+}
+
+function Row({ label, swatch, figure, share, basis }: RowProps) {
+  return (
+    <tr class={swatch === null ? 'sum' : ''}>
+      <th scope="row">
+        {swatch === null ? null : <span class={`swatch ${swatch}`} />}
+        {label}
+        {assumptionTexts(figure, decimalsOf(figure)).map((text) => (
+          <span key={text} class="assumption">
+            {text} m/s
+          </span>
+        ))}
+      </th>
+      {figure.value === null ? (
+        <td class="absent" colSpan={4}>
+          not available
+        </td>
+      ) : (
+        <>
+          <td class="number">{valueText(figure, decimalsOf(figure))}</td>
+          <td class="number more quiet">{intervalText(figure, decimalsOf(figure))}</td>
+          <td class="number more">{share === null ? '' : `${numberText(100 * share, 1)} %`}</td>
+          <td class="more basis quiet">{basis}</td>
+        </>
+      )}
+    </tr>
+  );
+}
+
+/** The ledger of METHODS §2, entry by entry, in the frame the reader chooses. */
+export function LedgerTable({ review, frame }: { readonly review: Review; readonly frame: FrameName }) {
+  const more = useMore();
+  const entries = review.ledger[frame];
+  const { taken, given } = ledgerParts(entries);
+  const shareOf = (key: string) => taken.find((p) => p.cause.key === key)?.share ?? null;
+  const { rotationHelp, headingReading, start_s, end_s } = review.ledger;
+  const shown = causes.filter(({ key }) => {
+    if (key === 'frame' && frame === 'inertial') return false;
+    return key !== 'holdDown' || entries.holdDown.value !== 0;
+  });
+  return (
+    <section class={`ledger ${more.className}`} aria-label="Ledger">
+      <div class="head-line">
+        <h2>
+          Ledger{' '}
+          <span class="quiet">
+            m/s, {timeText(start_s)} to {timeText(end_s)}
+          </span>
+        </h2>
+        <fieldset class="choice">
+          <legend class="unseen">Frame of the ledger</legend>
+          {frames.map((name) => (
+            <label key={name}>
+              <input
+                type="radio"
+                name="frame"
+                checked={name === frame}
+                onChange={() => setView({ frame: name === 'ground' ? null : name })}
+              />
+              {name}
+            </label>
+          ))}
+        </fieldset>
+      </div>
+      <table class="figures">
+        <thead class="unseen-head">
+          <tr>
+            <th scope="col">entry</th>
+            <th scope="col" class="number">
+              m/s
+            </th>
+            <th scope="col" class="number more">
+              95 %
+            </th>
+            <th scope="col" class="number more">
+              share
+            </th>
+            <th scope="col" class="more basis">
+              basis
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          <Row
+            label="ideal, what the engines gave"
+            swatch={null}
+            figure={entries.ideal}
+            share={null}
+            basis={entries.ideal.basis}
+          />
+          {shown.map(({ key, label, swatch }) => (
+            <Row
+              key={key}
+              label={label}
+              swatch={swatch}
+              figure={entries[key]}
+              share={shareOf(key)}
+              basis={key === 'unexplained' ? 'remainder' : entries[key].basis}
+            />
+          ))}
+        </tbody>
+      </table>
+      {more.button}
+      <div class="under-table quiet">
+        {given.length === 0 ? null : <p>A figure below zero gave speed instead of taking it.</p>}
+        {rotationHelp.value === null ? null : (
+          <p>
+            Help from the world’s rotation, on top of the ground speed:{' '}
+            {valueText(rotationHelp, decimalsOf(rotationHelp))} m/s{' '}
+            {intervalText(rotationHelp, decimalsOf(rotationHelp))}
+          </p>
+        )}
+        {headingReading === null ? null : <p>{headingReading}</p>}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,103 @@
+import { numberText } from '../../exchange/figureText.ts';
+import { unavailableTexts } from '../../exchange/unavailableText.ts';
+import type { Review } from '../../review/types.ts';
+import { readingText } from '../figureText.ts';
+
+/** What could not be had and why, how the rest was come by, how the log was understood. */
+export function Provenance({ review }: { readonly review: Review }) {
+  const missing = [
+    ...review.derivation.filter((d) => d.basis === 'unavailable').map((d) => `${d.quantity}: ${d.how}`),
+    ...unavailableTexts(review),
+  ];
+  const had = review.derivation.filter((d) => d.basis !== 'unavailable');
+  const { source, mission } = review;
+  return (
+    <section class="provenance" aria-label="How the figures were come by">
+      {missing.length === 0 ? null : (
+        <div>
+          <h2>What could not be derived, and why</h2>
+          <ul>
+            {missing.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {mission.assumed.length === 0 ? null : (
+        <div>
+          <h2>Assumed</h2>
+          <ul>
+            {mission.assumed.map((a) => (
+              <li key={a}>{a}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {review.quality.length === 0 ? null : (
+        <div>
+          <h2>About the log</h2>
+          <ul>
+            {review.quality.map((q) => (
+              <li key={`${q.code} ${q.channel ?? ''} ${q.text}`}>{q.text}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {review.cautions.length === 0 ? null : (
+        <div>
+          <h2>Cautions</h2>
+          <ul>
+            {review.cautions.map((c) => (
+              <li key={c}>{c}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {had.length === 0 ? null : (
+        <details>
+          <summary>How each quantity was come by</summary>
+          <dl>
+            {had.map((d) => (
+              <div key={d.quantity}>
+                <dt>
+                  {d.quantity} <span class="quiet">{d.basis}</span>
+                </dt>
+                <dd>{d.how}</dd>
+              </div>
+            ))}
+          </dl>
+        </details>
+      )}
+      <details>
+        <summary>How the log was understood</summary>
+        <p class="quiet">
+          {source.file}: {numberText(source.rows, 0)} rows, {readingText(source.rate_Hz)} Hz, lift-off at{' '}
+          {numberText(source.liftOffLogTime_s, 1)} s of the log
+          {source.card === null ? ', no mission card' : `, mission card ${source.card}`}.
+        </p>
+        <table class="figures channels">
+          <thead>
+            <tr>
+              <th scope="col">channel</th>
+              <th scope="col">column</th>
+              <th scope="col">unit</th>
+              <th scope="col" class="more">
+                why
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {review.channels.map((c) => (
+              <tr key={`${c.channel} ${c.columnIndex}`}>
+                <th scope="row">{c.channel}</th>
+                <td>{c.column}</td>
+                <td>{c.unit}</td>
+                <td class="more quiet">{c.reason}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,60 @@
+import { numberText } from '../../exchange/figureText.ts';
+import type { Review } from '../../review/types.ts';
+import { readingText } from '../figureText.ts';
+
+/** `160 × 160 km`-like words of the mission card, and the log's rate, in one line. */
+function contextLine(review: Review): string {
+  const { mission, source, channels } = review;
+  const vehicle = [
+    mission.vehicle,
+    mission.payload_kg === null ? null : `${numberText(mission.payload_kg / 1000, 1)} t aboard`,
+  ].filter((part) => part !== null);
+  const flown = [
+    mission.pilot,
+    mission.attempt === null ? null : `attempt ${mission.attempt}`,
+    mission.date,
+  ].filter((part) => part !== null);
+  return [
+    mission.name ?? source.file,
+    `${mission.world}, ${mission.target}`,
+    vehicle.join(', '),
+    flown.join(', '),
+    `${channels.length} channels, ${readingText(source.rate_Hz)} Hz`,
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
+}
+
+/** The sentence with its figure set apart: `361 m/s short`, or the first figure in m/s or km. */
+function split(text: string): readonly [string, string, string] {
+  const found =
+    /[−-]?\d[\d,.]*\s?m\/s(?: (?:short|to spare|left))?/.exec(text) ??
+    /[−-]?\d[\d,.]*(?: × [−-]?\d[\d,.]*)?\s?km/.exec(text);
+  if (found === null) return [text, '', ''];
+  return [text.slice(0, found.index), found[0], text.slice(found.index + found[0].length)];
+}
+
+const reached: ReadonlySet<Review['verdict']['code']> = new Set([
+  'in-orbit',
+  'suborbital-as-planned',
+  'escape',
+  'started-in-orbit',
+]);
+
+/** The largest thing on the page: one sentence with its figure. */
+export function Verdict({ review }: { readonly review: Review }) {
+  const [before, figure, after] = split(review.verdict.text);
+  return (
+    <div class="verdict">
+      <p class="context">{contextLine(review)}</p>
+      <h1 tabIndex={-1}>
+        {before}
+        {figure === '' ? null : (
+          <span class={reached.has(review.verdict.code) ? 'reached' : 'short'}>{figure}</span>
+        )}
+        {after}
+      </h1>
+      {review.verdict.detail === '' ? null : <p class="detail">{review.verdict.detail}</p>}
+    </div>
+  );
+}

@@ -1,0 +1,37 @@
+import type { FunctionComponent } from 'preact';
+import { current } from '../state.ts';
+import { FlightsScreen } from './FlightsScreen.tsx';
+import { ReviewScreen } from './ReviewScreen.tsx';
+
+/** A screen of the page. It stands in the navigation only while it has something to show. */
+export interface ScreenEntry {
+  /** As in the address: `#/NAME`. */
+  readonly name: string;
+  /** As in the navigation. */
+  readonly label: string;
+  readonly title: () => string;
+  readonly offered: () => boolean;
+  /** What the address carries when the navigation leads here. */
+  readonly view: () => Readonly<Record<string, string>>;
+  readonly Screen: FunctionComponent;
+}
+
+/** In the order of the navigation; the first that is offered is the home. */
+export const screens: readonly ScreenEntry[] = [
+  {
+    name: 'flights',
+    label: 'Flights',
+    title: () => 'Flights',
+    offered: () => true,
+    view: () => ({}),
+    Screen: FlightsScreen,
+  },
+  {
+    name: 'review',
+    label: 'Review',
+    title: () => current.value?.analysis.review.verdict.text ?? 'Review',
+    offered: () => current.value !== null,
+    view: () => ({ flight: current.value?.source.id ?? '' }),
+    Screen: ReviewScreen,
+  },
+];

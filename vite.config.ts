@@ -1,0 +1,90 @@
+import { createReadStream, existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+
+const samplesFolder = 'sample-logs';
+
+/** Names of the sample flights' files as `sample-logs/index.json` lists them, itself first. */
+function sampleFiles(): string[] {
+  const list = JSON.parse(readFileSync(join(samplesFolder, 'index.json'), 'utf8')) as {
+    log: string;
+    card?: string | null;
+    plan?: string | null;
+  }[];
+  return ['index.json', ...list.flatMap((f) => [f.log, f.card, f.plan].filter((n) => typeof n === 'string'))];
+}
+
+/**
+ * Puts the sample flights beside the page, fetched on demand, and an empty list of opened flights
+ * (`lossbook open` answers the same address with its own).
+ */
+function besideThePage(): Plugin {
+  return {
+    name: 'beside-the-page',
+    generateBundle() {
+      if (this.environment.name !== 'client') return;
+      for (const file of new Set(sampleFiles())) {
+        this.emitFile({
+          type: 'asset',
+          fileName: `samples/${file}`,
+          source: readFileSync(join(samplesFolder, file)),
+        });
+      }
+      this.emitFile({ type: 'asset', fileName: 'open.json', source: '[]' });
+    },
+    configureServer(server) {
+      server.middlewares.use((request, response, next) => {
+        const path = decodeURIComponent((request.url ?? '').split('?')[0] ?? '');
+        if (path === '/open.json') return response.end('[]');
+        const file = sampleFiles().find((f) => path === `/samples/${f}`);
+        if (file === undefined || !existsSync(join(samplesFolder, file))) return next();
+        createReadStream(join(samplesFolder, file)).pipe(response);
+      });
+    },
+  };
+}
+
+/** The development server injects styles and a reload socket, which the page's policy forbids: lift it there. */
+function liftPolicyWhileServing(): Plugin {
+  return {
+    name: 'lift-policy-while-serving',
+    apply: 'serve',
+    transformIndexHtml: (html) => html.replace(/\s*<meta http-equiv="Content-Security-Policy"[^>]*>/, ''),
+  };
+}
+
+/** One self-contained file for Node: what `--ssr ENTRY` names, with its packages inside. */
+function nodeBundle(outDir: string, fileName: string, banner: string) {
+  return {
+    ssr: { noExternal: true as const },
+    build: {
+      outDir,
+      target: 'node20',
+      minify: false,
+      rolldownOptions: { output: { entryFileNames: fileName, codeSplitting: false, banner } },
+    },
+  };
+}
+
+export default defineConfig(({ mode }) => {
+  if (mode === 'engine') return nodeBundle('dist/engine', 'index.js', '');
+  if (mode === 'cli') return nodeBundle('dist/cli', 'lossbook.js', '#!/usr/bin/env node');
+  return {
+    base: './',
+    oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
+    plugins: [besideThePage(), liftPolicyWhileServing()],
+    worker: { format: 'es' as const },
+    build: {
+      outDir: 'dist/page',
+      target: 'es2023',
+      modulePreload: { polyfill: false },
+      assetsInlineLimit: 0,
+    },
+    test: {
+      include: ['tests/**/*.test.ts'],
+      testTimeout: 30_000,
+      hookTimeout: 60_000,
+    },
+  };
+});
