@@ -1,0 +1,57 @@
+import type { Figure, Review } from '../review/types.ts';
+import { assumptionTexts, intervalText, noValue, numberText, shown, valueText } from './figureText.ts';
+import type { Inks } from './inks.ts';
+import { ledgerOrder } from './ledgerOrder.ts';
+import { textTable } from './textTable.ts';
+import { wrapText } from './wrapText.ts';
+
+/** The ledger in both frames side by side, ground first, with what assumptions could move under it. */
+export function ledgerText(ledger: Review['ledger'], ink: Inks, width: number): string[] {
+  const rows = ledgerOrder.map(([key, name]) => {
+    const [ground, inertial] = [ledger.ground[key], ledger.inertial[key]];
+    const share = key === 'ideal' ? null : shareOf(ground, ledger.ground.ideal);
+    return [
+      name,
+      ...cells(ground),
+      share ?? '',
+      valueText(inertial, shown(inertial)),
+      basisOf(ground, inertial),
+    ];
+  });
+  rows.push(['rotation’s help', ...cells(ledger.rotationHelp), '', '', basisOf(ledger.rotationHelp)]);
+  const table = textTable(
+    [
+      { align: 'left' },
+      { align: 'point', ink: ink.strong },
+      { align: 'left', ink: ink.faint },
+      { align: 'point' },
+      { align: 'point' },
+      { align: 'left', ink: ink.faint },
+    ],
+    [['', 'ground m/s', '95 %', 'of ideal', 'inertial m/s', 'basis'], ...rows],
+    ink.faint,
+  );
+  return [...table, ...movedByAssumptions(ledger, width)];
+}
+
+function cells(figure: Figure): [string, string] {
+  return [valueText(figure, shown(figure)), intervalText(figure, shown(figure))];
+}
+
+function shareOf(figure: Figure, ideal: Figure): string {
+  if (figure.value === null || ideal.value === null || ideal.value === 0) return noValue;
+  return `${numberText((figure.value / ideal.value) * 100, 1)} %`;
+}
+
+/** Basis of the figure shown; the inertial one's where the ground frame has none. */
+function basisOf(figure: Figure, other: Figure = figure): string {
+  return figure.value === null && other.value !== null ? `${other.basis} (inertial)` : figure.basis;
+}
+
+function movedByAssumptions(ledger: Review['ledger'], width: number): string[] {
+  const named = ledgerOrder.flatMap(([key, name]) =>
+    assumptionTexts(ledger.ground[key], shown(ledger.ground[key])).map((text) => `${name}, ${text}`),
+  );
+  if (named.length === 0) return [];
+  return wrapText(`Assumptions could move, in m/s: ${named.join('; ')}.`, width, '  ');
+}

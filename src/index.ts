@@ -1,0 +1,9 @@
+/** The engine, for programs: texts and bytes in, a plain document out. It opens no file and no connection. */
+export { type ExitCode, LossbookError, type MessageCode, type Where } from './errors.ts';
+export { channelsCsv } from './exchange/channelsCsv.ts';
+export { reviewJson } from './exchange/reviewJson.ts';
+export { reviewText, type TextOptions } from './exchange/reviewText.ts';
+export type { ChannelName, ChannelReading, ColumnChoice, Log, QualityNote } from './log/types.ts';
+export type { Mission } from './mission/types.ts';
+export { type ReviewRequest, reviewFlight } from './review/reviewFlight.ts';
+export type * from './review/types.ts';
