@@ -1,0 +1,311 @@
+import type { World } from '../world/types.ts';
+import { BoosterBank } from './boosterBank.ts';
+import type { Program } from './controls.ts';
+import { Dop853 } from './dop853.ts';
+import type { FlightEvent, FlightProgram, FlightResult, FlightStep, Until } from './flightProgram.ts';
+import type { FlightState } from './flightState.ts';
+import type { MotionOptions } from './motion.ts';
+import { bareSize, fullSize, Motion, place } from './motion.ts';
+import type { Recorder } from './recorder.ts';
+import type { Rocket } from './rocket.ts';
+import { fullMass_kg } from './rocket.ts';
+import { startState } from './start.ts';
+import { Watch } from './watch.ts';
+
+export interface AscentOptions extends MotionOptions {
+  /** Carry the losses of METHODS §2 in the state; default true. Searches leave them out. */
+  readonly carryLosses?: boolean;
+  /** Of the local error, relative; default 1e-9. */
+  readonly relativeTolerance?: number;
+  /** Longest integration step, s; default 20. */
+  readonly maxStep_s?: number;
+}
+
+/** Stretches without an end of their own are cut here, s. */
+const longestStep_s = 1e6;
+
+/** Absolute tolerances: position 1e-4 m, velocity and losses 1e-7 m/s, masses 1e-5 kg. */
+function tolerances(size: number): Float64Array {
+  const t = new Float64Array(size).fill(1e-7);
+  t.fill(1e-4, place.x, place.x + 3);
+  t.fill(1e-5, place.mass, place.stagePropellant + 1);
+  return t;
+}
+
+/**
+ * Flies one rocket over one world, as often as asked, with what each flight program commands. Buffers are kept
+ * from flight to flight; the integrator restarts at every switch, drop and jump of a program.
+ */
+export class Ascent {
+  readonly world: World;
+  readonly rocket: Rocket;
+  readonly motion: Motion;
+  private readonly solver: Dop853;
+  private readonly y: Float64Array;
+  private readonly scratch: Float64Array;
+  private readonly rateScratch: Float64Array;
+  private t = 0;
+  private ground_m = 0;
+  private events: FlightEvent[] = [];
+  private boosters = new BoosterBank([]);
+  private jettisoned: boolean[] = [];
+  private recorder: Recorder | null = null;
+  private readonly condition = new Watch(() => 1, 0);
+  private readonly empty = new Watch((s) => s.stagePropellant_kg, -1);
+  private readonly ground = new Watch((s) => s.altitude_m - this.ground_m, -1, 1e-6);
+  /** The air ends with a step in density; the integrator restarts there. */
+  private readonly topOfAir: Watch;
+  private readonly overJettison: readonly Watch[];
+  private readonly stalled = new Watch(() => 1, 0);
+  private readonly watches: readonly Watch[];
+  private readonly passed: Watch[] = [];
+
+  constructor(world: World, rocket: Rocket, options: AscentOptions = {}) {
+    this.world = world;
+    this.rocket = rocket;
+    this.motion = new Motion(world, options);
+    const size = options.carryLosses === false ? bareSize : fullSize;
+    this.solver = new Dop853(size, this.motion.rate, {
+      relativeTolerance: options.relativeTolerance ?? 1e-9,
+      absoluteTolerance: tolerances(size),
+      maxStep: options.maxStep_s ?? 20,
+    });
+    this.y = new Float64Array(size);
+    this.scratch = new Float64Array(size);
+    this.rateScratch = new Float64Array(size);
+    const top_m = world.atmosphere?.top_m ?? 0;
+    this.topOfAir = new Watch((s) => s.altitude_m - top_m, 0, 1e-6, true);
+    this.topOfAir.active = world.atmosphere !== null;
+    this.overJettison = rocket.jettisons.map(({ altitude_m }) => {
+      const height_m = altitude_m ?? Number.POSITIVE_INFINITY;
+      return new Watch((s) => s.altitude_m - height_m, 1);
+    });
+    this.watches = [this.condition, this.empty, this.ground, this.topOfAir, ...this.overJettison];
+  }
+
+  /** Flies a program to its end or to the ground; `recorder` takes samples on the way. */
+  fly(program: FlightProgram, recorder: Recorder | null = null): FlightResult {
+    this.prepare(program, recorder);
+    let end: FlightResult['end'] = 'flown';
+    if (program.start.kind === 'pad') end = this.liftOff(program.start.holdDown_s, program.steps[0]);
+    for (const step of program.steps) {
+      if (end !== 'flown') break;
+      end = this.perform(step);
+    }
+    if (end === 'flown') this.shutDown();
+    recorder?.finish(this.t, this.y, this.motion, this.rateScratch);
+    return { end, time_s: this.t, state: this.y.slice(), events: this.events };
+  }
+
+  /** What the flight looks like at a time and state vector of it; valid until the next call. */
+  observe(time_s: number, state: Float64Array): FlightState {
+    return this.motion.observe(time_s, state, this.rateScratch);
+  }
+
+  private prepare(program: FlightProgram, recorder: Recorder | null): void {
+    const { start } = program;
+    const m = this.motion;
+    this.events = [];
+    this.recorder = recorder;
+    m.controls = program.controls;
+    m.lit = false;
+    m.pinned = false;
+    m.state.course_rad = start.course_rad;
+    this.t = start.kind === 'pad' ? -start.holdDown_s : start.time_s;
+    this.ground_m = start.kind === 'pad' ? start.altitude_m : 0;
+    const flying = start.kind === 'flight';
+    this.jettisoned = this.rocket.jettisons.map(
+      (j) =>
+        flying &&
+        ((j.time_s !== null && j.time_s <= start.time_s) ||
+          (j.altitude_m !== null && j.altitude_m <= start.altitude_m)),
+    );
+    this.y.fill(0);
+    startState(this.world, start, this.y);
+    this.takeStage(flying ? start.stage : 0);
+    this.y[place.mass] = flying ? start.mass_kg : fullMass_kg(this.rocket);
+    if (flying) this.y[place.stagePropellant] = start.stagePropellant_kg;
+  }
+
+  private takeStage(index: number): void {
+    const m = this.motion;
+    const stage = this.rocket.stages[index];
+    m.stage = index;
+    m.switched_s = this.t;
+    this.y[place.stagePropellant] = stage?.propellantMass_kg ?? 0;
+    this.boosters = new BoosterBank(stage?.boosters ?? []);
+    this.boosters.give(m);
+    if (stage === undefined) return;
+    m.dragArea = stage.dragArea;
+    m.ispVacuum_s = stage.ispVacuum_s;
+    m.exitArea_m2 = stage.exitArea_m2;
+    m.thrustVacuum_N = stage.thrustVacuum_N;
+    m.thrustCurve = stage.thrustCurve;
+  }
+
+  private mark(name: FlightEvent['name'], subject: string | null): void {
+    this.events.push({ name, time_s: this.t, subject, state: this.y.slice() });
+  }
+
+  private stageName(): string | null {
+    return this.rocket.stages[this.motion.stage]?.name ?? null;
+  }
+
+  private ignite(): void {
+    if (this.motion.lit) return;
+    this.motion.lit = true;
+    this.motion.ignition_s = this.t;
+    this.motion.switched_s = this.t;
+    this.mark('ignition', this.stageName());
+  }
+
+  private shutDown(): void {
+    if (!this.motion.lit) return;
+    this.mark('cutoff', this.stageName());
+    this.motion.lit = false;
+    this.motion.switched_s = this.t;
+  }
+
+  /** Engine lit (where the first step is a burn) and held down, then let go at time zero. */
+  private liftOff(holdDown_s: number, first: FlightStep | undefined): FlightResult['end'] {
+    if (first?.do === 'burn') this.ignite();
+    if (holdDown_s > 0) {
+      this.motion.pinned = true;
+      const end = this.stretch({ kind: 'time', time_s: 0 });
+      this.motion.pinned = false;
+      if (end !== 'flown') return end;
+    }
+    this.mark('lift-off', null);
+    return 'flown';
+  }
+
+  private perform(step: FlightStep): FlightResult['end'] {
+    if (step.do === 'separate') {
+      this.shutDown();
+      this.separate();
+      return 'flown';
+    }
+    if (step.controls !== undefined) this.motion.controls = step.controls;
+    if (step.do === 'coast') this.shutDown();
+    else {
+      if (this.y[place.stagePropellant]! <= 0) return 'flown';
+      this.ignite();
+    }
+    return this.stretch(step.until);
+  }
+
+  private separate(): void {
+    this.mark('separation', this.stageName());
+    const stage = this.rocket.stages[this.motion.stage];
+    this.drop((stage?.dryMass_kg ?? 0) + this.y[place.stagePropellant]! + this.boosters.mass_kg(this.t));
+    this.takeStage(this.motion.stage + 1);
+  }
+
+  private drop(mass_kg: number): void {
+    this.y[place.mass] = this.y[place.mass]! - mass_kg;
+  }
+
+  /** Does what is due by now; returns the time of the next thing to do. */
+  private settle(): number {
+    const m = this.motion;
+    for (let due = this.boosters.due(this.t); due !== null; due = this.boosters.due(this.t)) {
+      this.mark(due.name, due.subject);
+      this.drop(due.dropped_kg);
+      this.boosters.give(m);
+    }
+    let next = this.boosters.next_s();
+    this.rocket.jettisons.forEach((j, i) => {
+      if (this.jettisoned[i] || j.time_s === null) return;
+      if (j.time_s <= this.t) this.jettison(i);
+      else next = Math.min(next, j.time_s);
+    });
+    for (const program of [m.controls?.throttle, m.controls?.pitch, m.controls?.heading])
+      next = Math.min(next, nextBreak(program, this.t));
+    return next;
+  }
+
+  private jettison(index: number): void {
+    const part = this.rocket.jettisons[index]!;
+    this.jettisoned[index] = true;
+    this.mark('jettison', part.name);
+    this.drop(part.mass_kg);
+  }
+
+  /** Integrates from switch to switch until the step's end. */
+  private stretch(until: Until): FlightResult['end'] {
+    const begun = this.t;
+    const stop =
+      until.kind === 'time'
+        ? until.time_s
+        : until.kind === 'duration'
+          ? begun + until.duration_s
+          : Number.POSITIVE_INFINITY;
+    const m = this.motion;
+    this.condition.active = until.kind === 'condition';
+    if (until.kind === 'condition') {
+      this.condition.measure = until.value;
+      this.condition.direction = until.direction;
+    }
+    for (;;) {
+      const next = this.settle();
+      const limit = Math.min(stop, next);
+      if (this.t >= stop) return 'flown';
+      m.stretchStart_s = this.t;
+      m.stretchEnd_s =
+        limit === Number.POSITIVE_INFINITY ? limit : limit - 1e-9 * Math.max(1, Math.abs(limit));
+      this.empty.active = m.lit;
+      this.ground.active = !m.pinned;
+      this.overJettison.forEach((w, i) => {
+        w.active = !this.jettisoned[i];
+      });
+      this.solver.restart(this.t, this.y);
+      const happened = this.cross(limit);
+      if (happened === this.stalled) return 'stalled';
+      if (happened === null) continue;
+      if (happened === this.condition) return 'flown';
+      if (happened === this.empty) {
+        this.y[place.stagePropellant] = 0;
+        this.shutDown();
+        return 'flown';
+      }
+      if (happened === this.ground) {
+        this.shutDown();
+        this.mark('touchdown', null);
+        return 'impact';
+      }
+      const part = this.overJettison.indexOf(happened);
+      if (part >= 0) this.jettison(part);
+    }
+  }
+
+  /** Integrates to `limit` or to the first passage of a watch, which is returned; null at the limit. */
+  private cross(limit: number): Watch | null {
+    const s = this.motion.state;
+    for (const w of this.watches) if (w.active) w.begin(s);
+    let first: Watch | null = null;
+    let at = limit;
+    while (first === null && this.solver.time < limit) {
+      if (!this.solver.advance(Math.min(limit, this.solver.time + longestStep_s))) return this.stalled;
+      at = this.solver.time;
+      // Every watch looks at the step's end before any of them looks back into the step.
+      let passed = 0;
+      for (const w of this.watches) if (w.active && w.step(s)) this.passed[passed++] = w;
+      for (let i = 0; i < passed; i++) {
+        const t = this.passed[i]!.locate(this.solver, this.motion, this.scratch, this.rateScratch);
+        if (first !== null && t >= at) continue;
+        first = this.passed[i]!;
+        at = t;
+      }
+      this.recorder?.take(this.solver, at, this.motion, this.rateScratch);
+      if (first === null) for (const w of this.watches) w.keep();
+    }
+    this.t = at;
+    this.y.set(this.solver.at(at, this.scratch));
+    return first;
+  }
+}
+
+function nextBreak(program: Program | undefined, after_s: number): number {
+  for (const b of program?.breaks_s ?? []) if (b > after_s) return b;
+  return Number.POSITIVE_INFINITY;
+}
