@@ -1,4 +1,5 @@
 import type { Figure } from '../review/types.ts';
+import { formatFigure, NO_FIGURE } from '../units/figures.ts';
 
 /** How a figure is shown: SI value × scale, with so many decimals. */
 export interface Shown {
@@ -6,15 +7,9 @@ export interface Shown {
   readonly decimals: number;
 }
 
-/** What stands where there is no value; the reason is told elsewhere. */
-export const noValue = '—';
-
-/** A number with grouped thousands and a true minus sign. */
+/** A number with so many decimals; a dash for none. */
 export function numberText(value: number | null, decimals: number): string {
-  if (value === null || !Number.isFinite(value)) return noValue;
-  const [whole = '', fraction] = Math.abs(value).toFixed(decimals).split('.');
-  const digits = whole.replace(/\B(?=(?:\d{3})+$)/gu, ',') + (fraction === undefined ? '' : `.${fraction}`);
-  return value < 0 && /[1-9]/u.test(digits) ? `−${digits}` : digits;
+  return value === null ? NO_FIGURE : formatFigure(value, { decimals });
 }
 
 /** Decimals that a figure deserves: none where it is uncertain by one or more, or is exactly zero; else one. */

@@ -1,5 +1,6 @@
 import type { Figure, Finding, OrbitFigures, ReviewBurn, ReviewEvent } from '../review/types.ts';
-import { intervalText, noValue, numberText, shown, valueText } from './figureText.ts';
+import { NO_FIGURE } from '../units/figures.ts';
+import { intervalText, numberText, shown, valueText } from './figureText.ts';
 import type { Inks } from './inks.ts';
 import { textTable } from './textTable.ts';
 import { cutText, wrapText } from './wrapText.ts';
@@ -68,7 +69,7 @@ export function eventsText(events: readonly ReviewEvent[], ink: Inks): string[] 
     ...(planned ? [numberText(e.planned_s, 1)] : []),
     e.name,
     cutText(e.subject ?? '', 24),
-    e.altitude_m === null ? noValue : numberText(e.altitude_m / 1000, 1),
+    e.altitude_m === null ? NO_FIGURE : numberText(e.altitude_m / 1000, 1),
     numberText(e.speed_m_s, 0),
   ]);
   return textTable(

@@ -1,5 +1,6 @@
 import type { Figure, Review } from '../review/types.ts';
-import { assumptionTexts, intervalText, noValue, numberText, shown, valueText } from './figureText.ts';
+import { NO_FIGURE } from '../units/figures.ts';
+import { assumptionTexts, intervalText, numberText, shown, valueText } from './figureText.ts';
 import type { Inks } from './inks.ts';
 import { ledgerOrder } from './ledgerOrder.ts';
 import { textTable } from './textTable.ts';
@@ -39,7 +40,7 @@ function cells(figure: Figure): [string, string] {
 }
 
 function shareOf(figure: Figure, ideal: Figure): string {
-  if (figure.value === null || ideal.value === null || ideal.value === 0) return noValue;
+  if (figure.value === null || ideal.value === null || ideal.value === 0) return NO_FIGURE;
   return `${numberText((figure.value / ideal.value) * 100, 1)} %`;
 }
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import { noValue, numberText } from '../../exchange/figureText.ts';
+import { numberText } from '../../exchange/figureText.ts';
+import { NO_FIGURE } from '../../units/figures.ts';
 import { readingText, timeText } from '../figureText.ts';
 import { indexAt } from './sampleAt.ts';
 import type { Span } from './timeFrame.ts';
@@ -32,7 +33,9 @@ function rowsIn(time_s: ArrayLike<number>, span: Span): number[] {
 }
 
 function cellText(value: number | null | undefined, scale: number): string {
-  return value === null || value === undefined || Number.isNaN(value) ? noValue : readingText(value * scale);
+  return value === null || value === undefined || Number.isNaN(value)
+    ? NO_FIGURE
+    : readingText(value * scale);
 }
 
 /** The numbers behind a chart, over the stretch that the chart shows. Built when it is opened. */

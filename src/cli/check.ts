@@ -1,0 +1,33 @@
+import { LossbookError } from '../errors.ts';
+import { checkedCardText, checkedLogText } from '../exchange/checkText.ts';
+import { fileKind } from '../log/fileKind.ts';
+import { readLog } from '../log/readLog.ts';
+import { describeMission } from '../mission/describeCard.ts';
+import { readMission } from '../mission/readCard.ts';
+import { readInput } from './inputFiles.ts';
+import type { Asked } from './parseCommand.ts';
+import type { Terminal } from './terminal.ts';
+
+const planUnderstood = {
+  understood: ['a plan: pitch or throttle against time, altitude or speed, not a flown log'],
+  missing: ['this version does not compare flights with plans, so nothing more is read from it'],
+} as const;
+
+/** `lossbook check`: what is understood of one card, plan or log, and what is missing. */
+export async function check(asked: Asked, terminal: Terminal): Promise<number> {
+  const [path, ...more] = asked.files;
+  if (path === undefined || more.length > 0) {
+    throw new LossbookError('usage', { reason: 'check takes one file', command: 'check' });
+  }
+  const { name, bytes } = await readInput(path);
+  const kind = fileKind(bytes, name);
+  if (kind === 'card') {
+    const mission = readMission({ card: { name, text: new TextDecoder().decode(bytes) } });
+    terminal.result(checkedCardText(name, describeMission(mission), terminal));
+  } else if (kind === 'plan') {
+    terminal.result(checkedCardText(name, planUnderstood, terminal));
+  } else {
+    terminal.result(checkedLogText(await readLog(bytes, { name }), terminal));
+  }
+  return 0;
+}

@@ -1,0 +1,118 @@
+import { wrapText } from '../exchange/wrapText.ts';
+
+const width = 80;
+/** Where the words about an option begin. */
+const column = 24;
+
+/** An option of a command, as parsed and as told in its help. */
+export interface Option {
+  readonly name: string;
+  /** Word for its value in the help; absent for a switch. */
+  readonly value?: string;
+  /** May be given several times. */
+  readonly many?: boolean;
+  readonly about: string;
+}
+
+export interface Command {
+  readonly name: string;
+  /** What comes after the command's name. */
+  readonly usage: string;
+  readonly about: string;
+  readonly options: readonly Option[];
+  /** Further lines of the help. */
+  readonly notes: readonly string[];
+}
+
+export const commands: readonly Command[] = [
+  {
+    name: 'review',
+    usage: 'LOG… [options]',
+    about: 'Says whether the flight made its orbit, where its delta-v went and what was left.',
+    options: [
+      { name: 'mission', value: 'CARD', about: 'mission card: world, site, target, vehicle' },
+      { name: 'world', value: 'W', about: 'earth, moon or mars, over the card’s world' },
+      { name: 'target', value: 'ALT', about: 'circular target orbit, such as 90km, over the card’s' },
+      {
+        name: 'map',
+        value: 'CHANNEL=COLUMN[:UNIT]',
+        many: true,
+        about: 'read a channel from this column; a column with a colon in its name goes in "…"',
+      },
+      { name: 'part', value: 'N', about: 'the N-th flight of a file that holds several' },
+      { name: 'json', about: 'the review as a JSON document; an array where there are several logs' },
+      { name: 'channels', value: 'FILE.csv', about: 'write the sampled channels as CSV' },
+    ],
+    notes: [
+      'A card NAME.mission.json beside NAME.csv is taken without being named. - reads standard input.',
+      'Exit code: 0 reviewed, 2 usage, 3 input that could not be read, 4 nothing to derive; the worst of several.',
+    ],
+  },
+  {
+    name: 'check',
+    usage: 'CARD|PLAN|LOG',
+    about: 'Says what is understood of a file and what is missing.',
+    options: [],
+    notes: ['- reads standard input.'],
+  },
+  {
+    name: 'open',
+    usage: '[LOG…] [options]',
+    about: 'Serves the page, and these logs, on 127.0.0.1 to this machine only. Ctrl-C ends it.',
+    options: [{ name: 'port', value: 'N', about: 'port to serve on (5741; 0 takes any free one)' }],
+    notes: ['The port stays the same because the browser keeps the logbook by address.'],
+  },
+];
+
+/** Parts of the design that this version does not have: refused by name rather than as a misspelling. */
+export const notInThisVersion = {
+  commands: ['compare', 'refly'],
+  options: ['plan', 'report', 'oem', 'opm'],
+} as const;
+
+/** Help of one command, or of the whole when none is given. */
+export function helpText(command: Command | null, version: string): string {
+  return `${(command === null ? overview(version) : detail(command)).join('\n')}\n`;
+}
+
+function overview(version: string): string[] {
+  return [
+    `lossbook ${version}: keeps the books of a flown ascent’s delta-v.`,
+    '',
+    ...commands.flatMap((c) => [
+      `  lossbook ${c.name} ${c.usage}`,
+      ...wrapText(c.about, width - 6).map((line) => `      ${line}`),
+    ]),
+    '',
+    '  lossbook COMMAND --help   options of a command',
+    '  lossbook --version',
+    '',
+    'For the review of simulated, educational and amateur flights after the fact;',
+    'not for go/no-go decisions, range safety or flight termination.',
+  ];
+}
+
+/** An option and the first line about it, under each other where the option is too long. */
+function headed(left: string, line: string): string {
+  return left.length > column - 2 ? `${left}\n${' '.repeat(column)}${line}` : left.padEnd(column) + line;
+}
+
+function detail(command: Command): string[] {
+  const named = [...command.options, { name: 'help', about: 'this text' } as Option].map((option) => ({
+    left: `  --${option.name}${option.value === undefined ? '' : ` ${option.value}`}`,
+    right: option.about + (option.many ? ' (repeatable)' : ''),
+  }));
+  return [
+    `lossbook ${command.name} ${command.usage}`,
+    '',
+    ...wrapText(command.about, width),
+    '',
+    ...named.flatMap(({ left, right }) =>
+      wrapText(right, width - column).map((line, i) =>
+        i === 0 ? headed(left, line) : ' '.repeat(column) + line,
+      ),
+    ),
+    '',
+    ...command.notes.flatMap((note) => wrapText(note, width)),
+  ];
+}

@@ -1,0 +1,113 @@
+import { writeFile } from 'node:fs/promises';
+import { basename, resolve } from 'node:path';
+import { LossbookError } from '../errors.ts';
+import { channelsCsv } from '../exchange/channelsCsv.ts';
+import { reviewJson } from '../exchange/reviewJson.ts';
+import { reviewText } from '../exchange/reviewText.ts';
+import { type ReviewRequest, reviewFlight } from '../review/reviewFlight.ts';
+import type { Analysis, Review } from '../review/types.ts';
+import { readLength_m } from '../units/readLength.ts';
+import { columnChoice } from './columnChoice.ts';
+import { complain } from './complain.ts';
+import { cardBeside, errorCode, readCardText, readInput } from './inputFiles.ts';
+import type { Asked } from './parseCommand.ts';
+import { withProgress } from './progress.ts';
+import type { Terminal } from './terminal.ts';
+
+/** What holds for every log of one call. */
+type Common = Pick<ReviewRequest, 'world' | 'targetAltitude_m' | 'map' | 'part'>;
+
+/** `lossbook review`: one review after another; a log that cannot be reviewed does not stop the rest. */
+export async function review(asked: Asked, terminal: Terminal): Promise<number> {
+  const common = commonRequest(asked);
+  checkOutputs(asked);
+  const several = asked.files.length > 1;
+  const documents: Review[] = [];
+  let worst = 0;
+  for (const path of asked.files) {
+    try {
+      const analysis = await reviewOne(path, asked, common, terminal);
+      if (asked.on('json')) documents.push(analysis.review);
+      else
+        terminal.result(
+          (worst === 0 && path === asked.files[0] ? '' : rule(terminal)) + text(analysis, terminal),
+        );
+      await writeChannels(asked.value('channels'), analysis);
+    } catch (error) {
+      worst = Math.max(worst, complain(error, terminal, path));
+      if (concernsAll(error)) break;
+    }
+  }
+  if (several && asked.on('json')) terminal.result(reviewJson(documents));
+  else if (documents[0] !== undefined) terminal.result(reviewJson(documents[0]));
+  return worst;
+}
+
+function commonRequest(asked: Asked): Common {
+  const [world, target, part] = [asked.value('world'), asked.value('target'), asked.value('part')];
+  if (part !== undefined && !/^[1-9]\d{0,5}$/u.test(part)) {
+    throw usage(`--part ${part} is not a whole number from 1 up`);
+  }
+  return {
+    ...(world === undefined ? {} : { world }),
+    ...(target === undefined ? {} : { targetAltitude_m: readLength_m(target) }),
+    ...(part === undefined ? {} : { part: Number(part) }),
+    map: asked.values('map').map(columnChoice),
+  };
+}
+
+function checkOutputs(asked: Asked): void {
+  if (asked.files.length === 0) throw usage('no log is given');
+  const card = asked.value('mission');
+  if ([...asked.files, card].filter((path) => path === '-').length > 1) {
+    throw usage('standard input (-) can be read only once');
+  }
+  const channels = asked.value('channels');
+  if (channels === undefined) return;
+  if (asked.files.length > 1) throw usage('--channels takes the channels of one log, and several are given');
+  if ([...asked.files, card].some((path) => path !== undefined && resolve(path) === resolve(channels))) {
+    throw usage(`--channels ${channels} would overwrite an input`);
+  }
+}
+
+async function reviewOne(path: string, asked: Asked, common: Common, terminal: Terminal): Promise<Analysis> {
+  const log = await readInput(path);
+  const named = asked.value('mission');
+  const beside = named === undefined ? await cardBeside(path) : null;
+  const cardPath = named ?? beside;
+  const card = cardPath === null ? undefined : await readCardText(cardPath);
+  if (beside !== null)
+    terminal.note(`${path}: its mission card ${basename(beside)} lies beside it and is taken`);
+  const request = { log, ...common, ...(card === undefined ? {} : { card }) };
+  return withProgress(terminal, `reviewing ${log.name}`, () => reviewFlight(request));
+}
+
+function text({ review: document }: Analysis, terminal: Terminal): string {
+  return reviewText(document, { width: terminal.width, colour: terminal.colour });
+}
+
+/** Stands between two reviews. */
+function rule({ width }: Terminal): string {
+  return `\n${'═'.repeat(width)}\n\n`;
+}
+
+async function writeChannels(
+  file: string | undefined,
+  { strips, review: document }: Analysis,
+): Promise<void> {
+  if (file === undefined) return;
+  try {
+    await writeFile(file, channelsCsv(strips, document.events));
+  } catch (error) {
+    throw new LossbookError('file-unwritable', { reason: errorCode(error) }, { file });
+  }
+}
+
+/** A wrong word on the command line is wrong for every log: say it once. */
+function concernsAll(error: unknown): boolean {
+  return error instanceof LossbookError && error.exit === 2 && error.where.file === undefined;
+}
+
+function usage(reason: string): LossbookError {
+  return new LossbookError('usage', { reason, command: 'review' });
+}

@@ -1,0 +1,44 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { cardBeside, mustBeFile, readCardText, readInput } from '../../src/cli/inputFiles.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'lossbook-files-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+const at = (name: string) => join(folder, name);
+writeFileSync(at('a.csv'), 'x');
+writeFileSync(at('a.mission.json'), '\ufeff{}');
+writeFileSync(at('b.c.csv'), 'x');
+writeFileSync(at('broken.mission.json'), Uint8Array.of(0xc3, 0x28));
+mkdirSync(at('b.c.mission.json'));
+
+describe('files', () => {
+  test('are read whole, and named without their folders', async () => {
+    expect(await readInput(at('a.csv'))).toMatchObject({ name: 'a.csv', bytes: Buffer.from('x') });
+  });
+  test.each([
+    ['missing.csv', 'file-missing'],
+    ['', 'file-unreadable'],
+    ['a.csv/x', 'file-unreadable'],
+  ])('%j cannot be read, and the message says why', async (name, code) => {
+    await expect(readInput(at(name))).rejects.toMatchObject({ code, exit: 3 });
+    await expect(mustBeFile(at(name))).rejects.toMatchObject({ code, exit: 3 });
+  });
+  test('a card is UTF-8, with or without a byte-order mark', async () => {
+    expect(await readCardText(at('a.mission.json'))).toEqual({ name: 'a.mission.json', text: '{}' });
+    await expect(readCardText(at('broken.mission.json'))).rejects.toMatchObject({ code: 'file-unreadable' });
+  });
+});
+
+describe('a card beside its log', () => {
+  test.each(['a.csv', 'a.csv.gz', 'a.json'])('is found by %s', async (name) => {
+    expect(await cardBeside(at(name))).toBe(at('a.mission.json'));
+  });
+  test.each(['other.csv', 'b.c.csv'])('is not found by %s', async (name) => {
+    expect(await cardBeside(at(name))).toBeNull();
+  });
+  test('standard input has none', async () => {
+    expect(await cardBeside('-')).toBeNull();
+  });
+});
