@@ -60,7 +60,7 @@ export function TimeBar({ review, span, frame, width }: Props) {
       ))}
       {labels.map((l) => (
         <g key={`${l.event.name} ${l.event.time_s} ${l.event.subject ?? ''}`}>
-          <line class="event-tick" x1={l.x} x2={l.x} y1={22} y2={46} />
+          <line class="event-tick" x1={l.x} x2={l.x} y1={41} y2={47} />
           {l.text === '' ? null : (
             <text class="event-label" x={l.x} y={58} text-anchor={l.anchor}>
               {l.text}

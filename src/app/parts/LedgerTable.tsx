@@ -10,7 +10,6 @@ import { causes } from '../causes.ts';
 import { ledgerParts } from '../charts/ledgerParts.ts';
 import { timeText } from '../figureText.ts';
 import { setView } from '../route.ts';
-import { useMore } from './MoreSwitch.tsx';
 
 const frames: readonly FrameName[] = ['ground', 'inertial'];
 
@@ -52,7 +51,6 @@ function Row({ label, swatch, figure, share, basis }: RowProps) {
 
 /** The ledger of METHODS §2, entry by entry, in the frame the reader chooses. */
 export function LedgerTable({ review, frame }: { readonly review: Review; readonly frame: FrameName }) {
-  const more = useMore();
   const entries = review.ledger[frame];
   const { taken, given } = ledgerParts(entries);
   const shareOf = (key: string) => taken.find((p) => p.cause.key === key)?.share ?? null;
@@ -62,7 +60,7 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
     return key !== 'holdDown' || entries.holdDown.value !== 0;
   });
   return (
-    <section class={`ledger ${more.className}`} aria-label="Ledger">
+    <section class="ledger" aria-label="Ledger">
       <div class="head-line">
         <h2>
           Ledger{' '}
@@ -123,7 +121,6 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
           ))}
         </tbody>
       </table>
-      {more.button}
       <div class="under-table quiet">
         {given.length === 0 ? null : <p>A figure below zero gave speed instead of taking it.</p>}
         {rotationHelp.value === null ? null : (

@@ -1,11 +1,9 @@
 import { Hero } from '../charts/Hero.tsx';
 import { LedgerBar } from '../charts/LedgerBar.tsx';
 import { StripSheet } from '../charts/StripSheet.tsx';
-import { BudgetTable } from '../parts/BudgetTable.tsx';
-import { EventsTable } from '../parts/EventsTable.tsx';
 import { Findings } from '../parts/Findings.tsx';
-import { LedgerTable } from '../parts/LedgerTable.tsx';
 import { Provenance } from '../parts/Provenance.tsx';
+import { Tables } from '../parts/Tables.tsx';
 import { Verdict } from '../parts/Verdict.tsx';
 import { route } from '../route.ts';
 import { current } from '../state.ts';
@@ -23,11 +21,7 @@ export function ReviewScreen() {
       <LedgerBar entries={review.ledger[frame]} frame={frame} end_s={review.ledger.end_s} />
       <Hero analysis={analysis} />
       <Findings review={review} />
-      <div class="tables">
-        <LedgerTable review={review} frame={frame} />
-        <BudgetTable review={review} />
-        <EventsTable review={review} />
-      </div>
+      <Tables review={review} frame={frame} />
       <StripSheet analysis={analysis} />
       <Provenance review={review} />
     </>
