@@ -1,4 +1,6 @@
 import { Worker } from 'node:worker_threads';
+import { plainText } from '../exchange/plainText.ts';
+import { cutText } from '../exchange/wrapText.ts';
 import type { Terminal } from './terminal.ts';
 
 /**
@@ -20,7 +22,10 @@ setInterval(() => {
 export async function withProgress<T>(terminal: Terminal, text: string, work: () => Promise<T>): Promise<T> {
   if (!terminal.watched) return work();
   const written = new Int32Array(new SharedArrayBuffer(4));
-  const worker = new Worker(ticker, { eval: true, workerData: { text, written } });
+  const worker = new Worker(ticker, {
+    eval: true,
+    workerData: { text: cutText(plainText(text), 60), written },
+  });
   worker.unref();
   worker.on('error', () => undefined);
   try {

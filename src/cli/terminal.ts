@@ -19,7 +19,8 @@ export function processTerminal(): Terminal {
   return {
     result: (text) => void stdout.write(text),
     note: (text) => void stderr.write(`lossbook: ${plainText(text)}\n`),
-    width: Math.min(80, Math.max(40, stdout.columns ?? 80)),
+    // Some terminals report 0 columns when they do not know.
+    width: Math.min(80, Math.max(40, stdout.columns || 80)),
     colour: stdout.isTTY === true && !env.NO_COLOR && env.TERM !== 'dumb',
     watched: stderr.isTTY === true,
   };
