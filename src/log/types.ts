@@ -39,21 +39,6 @@ export const channelNames = [
 
 export type ChannelName = (typeof channelNames)[number];
 
-/** What a channel measures, which decides the units it may be written in. */
-export type Quantity =
-  | 'time'
-  | 'length'
-  | 'speed'
-  | 'angle'
-  | 'mass'
-  | 'force'
-  | 'pressure'
-  | 'acceleration'
-  | 'temperature'
-  | 'ratio'
-  | 'count'
-  | 'text';
-
 /** How one column of the file was understood. */
 export interface ChannelReading {
   readonly channel: ChannelName;

@@ -1,4 +1,4 @@
-import type { Quantity } from '../log/types.ts';
+import type { Quantity } from './quantity.ts';
 import { STANDARD_GRAVITY_M_S2 } from './standardGravity.ts';
 
 /** One unit: the spellings it is known by (the first is shown) and SI = written × factor + offset. */

@@ -1,4 +1,4 @@
-import type { Quantity } from '../log/types.ts';
+import type { Quantity } from './quantity.ts';
 import { unitTables } from './unitTables.ts';
 
 /** A unit as found: SI value = written value × factor + offset. */
