@@ -21,25 +21,22 @@ type Common = Pick<ReviewRequest, 'world' | 'targetAltitude_m' | 'map' | 'part'>
 export async function review(asked: Asked, terminal: Terminal): Promise<number> {
   const common = commonRequest(asked);
   checkOutputs(asked);
-  const several = asked.files.length > 1;
+  const json = asked.on('json');
   const documents: Review[] = [];
   let worst = 0;
   for (const path of asked.files) {
     try {
       const analysis = await reviewOne(path, asked, common, terminal);
-      if (asked.on('json')) documents.push(analysis.review);
-      else
-        terminal.result(
-          (worst === 0 && path === asked.files[0] ? '' : rule(terminal)) + text(analysis, terminal),
-        );
+      if (!json) terminal.result((documents.length === 0 ? '' : rule(terminal)) + text(analysis, terminal));
+      documents.push(analysis.review);
       await writeChannels(asked.value('channels'), analysis);
     } catch (error) {
       worst = Math.max(worst, complain(error, terminal, path));
       if (concernsAll(error)) break;
     }
   }
-  if (several && asked.on('json')) terminal.result(reviewJson(documents));
-  else if (documents[0] !== undefined) terminal.result(reviewJson(documents[0]));
+  if (json && asked.files.length > 1) terminal.result(reviewJson(documents));
+  else if (json && documents[0] !== undefined) terminal.result(reviewJson(documents[0]));
   return worst;
 }
 

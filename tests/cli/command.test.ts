@@ -110,6 +110,21 @@ describe('review', () => {
     expect(documents.map((d) => d.source.card)).toEqual(['other.json', 'other.json']);
   });
 
+  test('several reviews stand one after another, parted by a rule', async () => {
+    const { code, out } = await lossbook(['review', 'missing.csv', 'short.csv', 'short.csv']);
+    expect(code).toBe(3);
+    expect(out.match(/^═{80}$/gm)).toHaveLength(1);
+    expect(out).toMatch(/^short\.csv · /);
+  });
+
+  test('a usage error among several logs is told once, and nothing is reviewed', async () => {
+    await refuses(
+      ['review', 'short.csv', 'short.csv', '--mission', 'other.json', '--world', 'erth'],
+      2,
+      /erth/,
+    );
+  });
+
   test('a bad log does not stop the rest, and the exit code is the worst', async () => {
     const { code, out, notes } = await lossbook([
       'review',
