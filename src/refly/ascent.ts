@@ -9,6 +9,7 @@ import { bareSize, fullSize, Motion, place } from './motion.ts';
 import type { Recorder } from './recorder.ts';
 import type { Rocket } from './rocket.ts';
 import { fullMass_kg } from './rocket.ts';
+import { nextThrustNode_s } from './solidMotor.ts';
 import { startState } from './start.ts';
 import { Watch } from './watch.ts';
 
@@ -21,7 +22,7 @@ export interface AscentOptions extends MotionOptions {
   readonly maxStep_s?: number;
 }
 
-/** Stretches without an end of their own are cut here, s. */
+/** A step whose end never comes is given up after this, s. */
 const longestStep_s = 1e6;
 
 /** Absolute tolerances: position 1e-4 m, velocity and losses 1e-7 m/s, masses 1e-5 kg. */
@@ -131,7 +132,6 @@ export class Ascent {
     const m = this.motion;
     const stage = this.rocket.stages[index];
     m.stage = index;
-    m.switched_s = this.t;
     this.y[place.stagePropellant] = stage?.propellantMass_kg ?? 0;
     this.boosters = new BoosterBank(stage?.boosters ?? []);
     this.boosters.give(m);
@@ -155,7 +155,6 @@ export class Ascent {
     if (this.motion.lit) return;
     this.motion.lit = true;
     this.motion.ignition_s = this.t;
-    this.motion.switched_s = this.t;
     this.mark('ignition', this.stageName());
   }
 
@@ -163,7 +162,6 @@ export class Ascent {
     if (!this.motion.lit) return;
     this.mark('cutoff', this.stageName());
     this.motion.lit = false;
-    this.motion.switched_s = this.t;
   }
 
   /** Engine lit (where the first step is a burn) and held down, then let go at time zero. */
@@ -231,15 +229,24 @@ export class Ascent {
     this.drop(part.mass_kg);
   }
 
+  /** Next kink of a solid motor's thrust, s from lift-off; its last one ends the burn. */
+  private nextThrustNode_s(): number {
+    const { lit, thrustCurve, ignition_s } = this.motion;
+    if (!lit || thrustCurve === null) return Number.POSITIVE_INFINITY;
+    // Counted from a moment later, so that rounding does not find the same node twice.
+    return ignition_s + nextThrustNode_s(thrustCurve, this.t - ignition_s + 1e-9);
+  }
+
   /** Integrates from switch to switch until the step's end. */
   private stretch(until: Until): FlightResult['end'] {
     const begun = this.t;
+    this.motion.stepped_s = begun;
     const stop =
       until.kind === 'time'
         ? until.time_s
         : until.kind === 'duration'
           ? begun + until.duration_s
-          : Number.POSITIVE_INFINITY;
+          : begun + longestStep_s;
     const m = this.motion;
     this.condition.active = until.kind === 'condition';
     if (until.kind === 'condition') {
@@ -248,11 +255,15 @@ export class Ascent {
     }
     for (;;) {
       const next = this.settle();
-      const limit = Math.min(stop, next);
-      if (this.t >= stop) return 'flown';
+      if (this.t >= stop) return until.kind === 'time' || until.kind === 'duration' ? 'flown' : 'stalled';
+      const node_s = this.nextThrustNode_s();
+      if (m.lit && m.thrustCurve !== null && node_s === Number.POSITIVE_INFINITY) {
+        this.shutDown();
+        return 'flown';
+      }
+      const limit = Math.min(stop, next, node_s);
       m.stretchStart_s = this.t;
-      m.stretchEnd_s =
-        limit === Number.POSITIVE_INFINITY ? limit : limit - 1e-9 * Math.max(1, Math.abs(limit));
+      m.stretchEnd_s = limit - 1e-9 * Math.max(1, Math.abs(limit));
       this.empty.active = m.lit;
       this.ground.active = !m.pinned;
       this.overJettison.forEach((w, i) => {
@@ -285,7 +296,7 @@ export class Ascent {
     let first: Watch | null = null;
     let at = limit;
     while (first === null && this.solver.time < limit) {
-      if (!this.solver.advance(Math.min(limit, this.solver.time + longestStep_s))) return this.stalled;
+      if (!this.solver.advance(limit)) return this.stalled;
       at = this.solver.time;
       // Every watch looks at the step's end before any of them looks back into the step.
       let passed = 0;

@@ -30,12 +30,12 @@ export const alongPathPitch: Program = { at: (s) => s.flightPathAngle_rad };
 export const alongPathHeading: Program = { at: (s) => s.course_rad };
 
 /**
- * Linear-tangent steering (Lawden 1963): tan θ = a − b·t, t since the present burn began.
- * @param a tangent of the pitch at the burn's start
+ * Linear-tangent steering (Lawden 1963): tan θ = a − b·t, t since the flight's present step began.
+ * @param a tangent of the pitch at the step's start
  * @param b its fall per second
  */
 export function linearTangent(a: number, b: number): Program {
-  return { at: (s) => Math.atan(a - b * s.sinceSwitch_s) };
+  return { at: (s) => Math.atan(a - b * s.sinceStep_s) };
 }
 
 /**

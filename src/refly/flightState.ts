@@ -32,8 +32,8 @@ export class FlightState {
   stage = 0;
   /** True while the present stage's engine is lit. */
   lit = false;
-  /** Since the present burn's (or coast's) first step began. */
-  sinceSwitch_s = 0;
+  /** Since the flight's present step began. */
+  sinceStep_s = 0;
   /** Set after the programs have run: 0 while no engine is lit. */
   throttle = 0;
   pitch_rad = 0;

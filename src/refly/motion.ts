@@ -4,6 +4,7 @@ import { radiusAt_m } from '../world/radius.ts';
 import type { Air, World } from '../world/types.ts';
 import type { Controls } from './controls.ts';
 import { FlightState } from './flightState.ts';
+import { solidThrust_N } from './solidMotor.ts';
 
 /**
  * Places in the state vector. Position and velocity are inertial, Cartesian, z to the north pole, x through the
@@ -66,7 +67,8 @@ export class Motion {
   /** Held on the pad: turns with the ground. */
   pinned = false;
   stage = 0;
-  switched_s = 0;
+  /** When the flight's present step began. */
+  stepped_s = 0;
   /** Ends of the stretch without discontinuity; the programs see times inside it only. */
   stretchStart_s = Number.NEGATIVE_INFINITY;
   stretchEnd_s = Number.POSITIVE_INFINITY;
@@ -141,7 +143,7 @@ export class Motion {
     s.stagePropellant_kg = y[7]!;
     s.stage = this.stage;
     s.lit = this.lit;
-    s.sinceSwitch_s = s.time_s - this.switched_s;
+    s.sinceStep_s = s.time_s - this.stepped_s;
     // Straight up the path has no course; whoever follows it keeps the last one.
     if (along > 1e-6 * speed && along > atRest_m_s) s.course_rad = Math.atan2(toEast, toNorth);
 
@@ -254,7 +256,8 @@ export class Motion {
   private push(s: FlightState): void {
     const controls = this.controls;
     s.throttle = this.lit && controls !== null ? controls.throttle.at(s) : 0;
-    const full = this.thrustCurve === null ? this.thrustVacuum_N : this.solidThrust_N(s.time_s);
+    const curve = this.thrustCurve;
+    const full = curve === null ? this.thrustVacuum_N : solidThrust_N(curve, s.time_s - this.ignition_s);
     const core = this.lit ? s.throttle * full : 0;
     s.thrustVacuum_N = core + this.boosterThrustVacuum_N;
     s.flow_kg_s = core / (STANDARD_GRAVITY_M_S2 * this.ispVacuum_s) + this.boosterFlow_kg_s;
@@ -264,18 +267,5 @@ export class Motion {
       s.heading_rad = controls.heading.at(s);
       s.pitch_rad = controls.pitch.at(s);
     }
-  }
-
-  private solidThrust_N(time_s: number): number {
-    const curve = this.thrustCurve!;
-    const t = time_s - this.ignition_s;
-    if (t <= curve[0]![0]) return curve[0]![1];
-    for (let i = 1; i < curve.length; i++) {
-      const [end, value] = curve[i]!;
-      if (t > end) continue;
-      const [start, from] = curve[i - 1]!;
-      return end > start ? from + ((t - start) / (end - start)) * (value - from) : value;
-    }
-    return curve[curve.length - 1]![1];
   }
 }
