@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
+import { CAUTIONS } from '../review/cautions.ts';
 import { Announcements } from './parts/Announcements.tsx';
 import { DropAnywhere } from './parts/DropAnywhere.tsx';
 import { ThemeSwitch } from './parts/ThemeSwitch.tsx';
@@ -52,11 +53,7 @@ export function App() {
       <main id="main" ref={main} tabIndex={-1}>
         {asked ? <asked.Screen /> : null}
       </main>
-      <footer class="foot">
-        For the review of simulated, educational and amateur flights after the fact. Not for go/no-go
-        decisions, range safety or flight termination: those belong to the range, the club’s safety officer,
-        national aviation rules and licensed practice. Nothing you open here leaves this machine.
-      </footer>
+      <footer class="foot">{CAUTIONS.join(' ')} Nothing you open here leaves this machine.</footer>
       <DropAnywhere />
     </div>
   );

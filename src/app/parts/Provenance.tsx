@@ -1,5 +1,6 @@
 import { numberText } from '../../exchange/figureText.ts';
 import { unavailableTexts } from '../../exchange/unavailableText.ts';
+import { CAUTIONS } from '../../review/cautions.ts';
 import type { Review } from '../../review/types.ts';
 import { readingText } from '../figureText.ts';
 
@@ -10,6 +11,8 @@ export function Provenance({ review }: { readonly review: Review }) {
     ...unavailableTexts(review),
   ];
   const had = review.derivation.filter((d) => d.basis !== 'unavailable');
+  // What holds for every flight stands once, at the page's foot.
+  const cautions = review.cautions.filter((c) => !CAUTIONS.includes(c));
   const { source, mission } = review;
   return (
     <section class="provenance" aria-label="How the figures were come by">
@@ -43,11 +46,11 @@ export function Provenance({ review }: { readonly review: Review }) {
           </ul>
         </div>
       )}
-      {review.cautions.length === 0 ? null : (
+      {cautions.length === 0 ? null : (
         <div>
           <h2>Cautions</h2>
           <ul>
-            {review.cautions.map((c) => (
+            {cautions.map((c) => (
               <li key={c}>{c}</li>
             ))}
           </ul>

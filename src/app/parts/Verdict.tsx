@@ -25,11 +25,16 @@ function contextLine(review: Review): string {
     .join(' · ');
 }
 
-/** The sentence with its figure set apart: `361 m/s short`, or the first figure in m/s or km. */
+/** What is set apart, first what was missed: `361 m/s short`, `12 km too high`, `9 m/s left aboard`, an altitude. */
+const tellingFigures: readonly RegExp[] = [
+  /\d[\d,.]* km too (?:high|low)/,
+  /\d[\d,.]* m\/s(?: (?:short|to go at cutoff|early|left aboard))?/,
+  /\d[\d,.]*(?: × −?\d[\d,.]*)? km/,
+];
+
+/** The sentence in three: before its telling figure, the figure, after it. */
 function split(text: string): readonly [string, string, string] {
-  const found =
-    /[−-]?\d[\d,.]*\s?m\/s(?: (?:short|to spare|left))?/.exec(text) ??
-    /[−-]?\d[\d,.]*(?: × [−-]?\d[\d,.]*)?\s?km/.exec(text);
+  const found = tellingFigures.map((f) => f.exec(text)).find((m) => m !== null) ?? null;
   if (found === null) return [text, '', ''];
   return [text.slice(0, found.index), found[0], text.slice(found.index + found[0].length)];
 }

@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { curveEnds, curveSentence, heroCurve } from '../../src/app/charts/heroCurve.ts';
+import type { Review } from '../../src/review/types.ts';
+
+function reviewWith(margin: (number | null)[], toGo: (number | null)[]): Review {
+  const nothing = { value: null, low: null, high: null, basis: 'unavailable', reason: 'no dry masses' };
+  return {
+    budget: { margin: nothing, curves: { time_s: [0, 10, 20], margin, toGo } },
+  } as unknown as Review;
+}
+
+test('the margin leads where there is one', () => {
+  const curve = heroCurve(reviewWith([100, 0, -50], [900, 800, 700]));
+  expect(curve?.kind).toBe('margin');
+  expect(curve && curveSentence(curve, 10)).toBe(
+    'Margin against time: 100 m/s at lift-off, below zero from 10 s, −50 m/s at 20 s',
+  );
+});
+
+test('delta-v to go takes its place and says why', () => {
+  const curve = heroCurve(reviewWith([null, null, null], [null, 800, 700]));
+  expect(curve?.kind).toBe('to-go');
+  expect(curve?.instead).toContain('no dry masses');
+  expect(curve && curveEnds(curve)?.first).toEqual({ time_s: 10, value: 800 });
+});
+
+test('without either there is no curve', () => {
+  expect(heroCurve(reviewWith([null, null, null], [null, null, null]))).toBeNull();
+});
