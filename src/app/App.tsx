@@ -3,7 +3,8 @@ import { CAUTIONS } from '../review/cautions.ts';
 import { Announcements } from './parts/Announcements.tsx';
 import { DropAnywhere } from './parts/DropAnywhere.tsx';
 import { ThemeSwitch } from './parts/ThemeSwitch.tsx';
-import { route, routeHash } from './route.ts';
+import { route } from './route.ts';
+import { routeHash } from './routeText.ts';
 import { screens } from './screens/screens.ts';
 import { current } from './state.ts';
 

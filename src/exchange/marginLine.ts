@@ -1,4 +1,5 @@
 import { numberText } from './figureText.ts';
+import { valueAt } from './sampleAt.ts';
 
 const above = ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'] as const;
 const below = ['░', '▒', '▓'] as const;
@@ -43,16 +44,6 @@ export function marginLine(
 function step(marks: readonly string[], value: number, extreme: number): string {
   const share = extreme === 0 ? 0 : value / extreme;
   return marks[Math.min(marks.length - 1, Math.max(0, Math.ceil(share * marks.length) - 1))] ?? missing;
-}
-
-/** Linear interpolation; null beside a missing value and outside the times. */
-function valueAt(time_s: readonly number[], values: readonly (number | null)[], t: number): number | null {
-  const right = time_s.findIndex((time) => time >= t);
-  const [t0, t1] = [time_s[right - 1], time_s[right]];
-  const [v0, v1] = [values[right - 1], values[right]];
-  if (t1 === undefined || v1 === undefined || v1 === null) return null;
-  if (t0 === undefined) return t1 === t ? v1 : null;
-  return v0 === undefined || v0 === null ? null : v0 + ((v1 - v0) * (t - t0)) / (t1 - t0);
 }
 
 function timeAxis(start: number, end: number, lostAt_s: number | null, width: number): string {

@@ -1,10 +1,10 @@
 import { useMemo, useRef } from 'preact/hooks';
+import { valueAt } from '../../exchange/sampleAt.ts';
 import type { Analysis } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
 import { heroCurve } from './heroCurve.ts';
 import { MarginChart } from './MarginChart.tsx';
 import { plotFrame } from './plotFrame.ts';
-import { valueAt } from './sampleAt.ts';
 import { TableTwin } from './TableTwin.tsx';
 import { TimeBar } from './TimeBar.tsx';
 import { TimePointer } from './TimePointer.tsx';

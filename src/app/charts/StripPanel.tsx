@@ -1,7 +1,7 @@
 import { useRef } from 'preact/hooks';
+import { valueAt } from '../../exchange/sampleAt.ts';
 import { readingText } from '../figureText.ts';
 import { StripPlot } from './StripPlot.tsx';
-import { valueAt } from './sampleAt.ts';
 import type { FlightStrip } from './stripList.ts';
 import { cursor_s } from './timeFrame.ts';
 import { useWidth } from './useWidth.ts';

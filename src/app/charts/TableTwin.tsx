@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { numberText } from '../../exchange/figureText.ts';
+import { indexAt } from '../../exchange/sampleAt.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
 import { readingText, timeText } from '../figureText.ts';
-import { indexAt } from './sampleAt.ts';
 import type { Span } from './timeFrame.ts';
 
 export interface TwinColumn {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { indexAt, valueAt } from '../../src/app/charts/sampleAt.ts';
+import { indexAt, valueAt } from '../../src/exchange/sampleAt.ts';
 
 const times = [0, 1, 3, 7];
 
