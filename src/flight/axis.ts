@@ -1,5 +1,5 @@
-import type { GapDrop } from './massDrops.ts';
 import type { RawBurn } from './burnEdges.ts';
+import type { GapDrop } from './massDrops.ts';
 
 /** The flight's time axis: the log's rows and, between them, burn edges and mass drops. */
 export interface Axis {

@@ -4,9 +4,9 @@ import type { Mission, Stage } from '../mission/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
 import { airAlongPath } from './air.ts';
 import { type Axis, buildAxis } from './axis.ts';
-import { type RawBurn, findBurns } from './burnEdges.ts';
+import { findBurns, type RawBurn } from './burnEdges.ts';
 import { hiddenEdges } from './hiddenEdges.ts';
-import { type Kinematics, deriveKinematics } from './kinematics.ts';
+import { deriveKinematics, type Kinematics } from './kinematics.ts';
 import { findLiftOff } from './liftOff.ts';
 import type { Break } from './localPolynomial.ts';
 import { findMassDrops } from './massDrops.ts';
@@ -14,7 +14,9 @@ import { layMass } from './massLine.ts';
 import { whiteNoise } from './noise.ts';
 import { controlOnAxis, filled } from './onAxis.ts';
 import { pathAngle } from './pathAngle.ts';
+import { pathBurns } from './pathBurns.ts';
 import { thrustSegments } from './segments.ts';
+import { splitAtStaging } from './splitBurns.ts';
 import { stageAlong } from './stageAlong.ts';
 import { nameStages } from './stages.ts';
 import { thrustGaps } from './thrustGaps.ts';
@@ -40,7 +42,9 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const massSigma = mass === null ? 0 : Math.max(whiteNoise(t, mass), massStep / Math.sqrt(12));
   const drops = mass === null ? [] : findMassDrops(t, mass, massSigma, massStep);
   const evidence = { t, throttle, thrust, mass, drops, massSigma_kg: massSigma };
-  let raw = findBurns(evidence);
+  const told = throttle !== null || thrust !== null || mass !== null;
+  let raw = told ? findBurns(evidence) : pathBurns(log, t, mission);
+  raw = splitAtStaging(t, mass, raw, drops, mission.vehicle);
   const staging = nameStages(t, mass, raw, drops, mission.vehicle, stageNumbers(log, raw));
   raw = hiddenEdges(t, mass, raw, drops, mission.vehicle, staging.stageOfBurn);
 
@@ -86,7 +90,18 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const angle = pathAngle(path, pitch);
   const radius = path.altitude.map((h) => radiusAt_m(mission.world, h, mission.site.latitude_rad));
   const horizontalSpeed = path.speed.map((v, i) => v * Math.cos(angle[i]!));
-  const tracks = chooseTracks({ log, t, axis, mission, path, radius, horizontalSpeed, pitch, gaps, burns: raw });
+  const tracks = chooseTracks({
+    log,
+    t,
+    axis,
+    mission,
+    path,
+    radius,
+    horizontalSpeed,
+    pitch,
+    gaps,
+    burns: raw,
+  });
   const derivations: Derivation[] = [...path.derivations, ...tracks.derivations];
   return {
     log,

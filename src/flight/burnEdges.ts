@@ -1,4 +1,3 @@
-import { localPolynomial } from './localPolynomial.ts';
 import type { GapDrop } from './massDrops.ts';
 
 /**
@@ -78,11 +77,42 @@ function lit(evidence: BurnEvidence, whole: Float64Array | null): Uint8Array | n
   }
   if (whole === null) return null;
   const window = flowWindow_s(t, whole, massSigma_kg);
-  const flow = localPolynomial(t, whole, t, { degree: 1, window_s: window, minPoints: 3, breaks: [] }).rate;
-  let peak = 0;
-  for (const f of flow) if (-f > peak) peak = -f;
-  for (let i = 0; i < t.length; i++) on[i] = -flow[i]! > 0.02 * peak && peak > 0 ? 1 : 0;
+  const falls = flowsBeside(t, whole, window);
+  const { peak } = falls;
+  // Under thrust the mass falls on both sides of the sample; at an edge it falls on one.
+  for (let i = 0; i < t.length; i++) {
+    on[i] = peak > 0 && falls.before[i]! > 0.02 * peak && falls.after[i]! > 0.02 * peak ? 1 : 0;
+  }
   return on;
+}
+
+/** Mean flow over a window before and after each sample, kg/s; the log's ends take the side that they have. */
+function flowsBeside(
+  t: Float64Array,
+  whole: Float64Array,
+  window_s: number,
+): { before: Float64Array; after: Float64Array; peak: number } {
+  const n = t.length;
+  const before = new Float64Array(n);
+  const after = new Float64Array(n);
+  let a = 0;
+  for (let i = 1; i < n; i++) {
+    while (a + 1 < i && t[a + 1]! <= t[i]! - window_s) a++;
+    before[i] = (whole[a]! - whole[i]!) / (t[i]! - t[a]!);
+  }
+  let b = n - 1;
+  let peak = 0;
+  for (let i = n - 2; i >= 0; i--) {
+    while (b - 1 > i && t[b - 1]! >= t[i]! + window_s) b--;
+    after[i] = (whole[i]! - whole[b]!) / (t[b]! - t[i]!);
+    if (after[i]! > peak) peak = after[i]!;
+  }
+  // At the log's ends a gap that falls clearly less than its neighbour holds an edge.
+  if (n > 2) {
+    before[0] = after[0]! > 0.7 * after[1]! ? after[0]! : 0;
+    after[n - 1] = before[n - 1]! > 0.7 * before[n - 2]! ? before[n - 1]! : 0;
+  }
+  return { before, after, peak };
 }
 
 /** Width over which a flow stands out of the mass channel's noise. */
@@ -163,14 +193,18 @@ function edge(
   }
   if (plateau.length === 0) return null;
   // Without a throttle the plateau ends where the next burn begins: keep the samples that do not fall away.
-  const level = median(throttle === null ? plateau.slice(0, 5).map((i) => mass![i]!) : plateau.map((i) => mass![i]!));
+  const level = median(
+    throttle === null ? plateau.slice(0, 5).map((i) => mass![i]!) : plateau.map((i) => mass![i]!),
+  );
   const line = fitLine(t, throttle, whole, inner, side === 1 ? first : last, -side as -1 | 1);
   if (line === null) return { time_s: (t[inner]! + t[outer]!) / 2, mass_kg: level };
   const wholeLevel = level + (whole[outer]! - mass![outer]!);
   const used = line.perThrottle * (throttle === null ? 1 : throttle[inner]!);
   const delay = used > 0 ? (line.atInner - wholeLevel) / used : 0;
-  const low = Math.min(t[inner]!, t[outer]!);
-  const high = Math.max(t[inner]!, t[outer]!);
+  // With a throttle the edge is in this gap; a noisy mass alone only tells it to within its window.
+  const slack = throttle === null ? flowWindow_s(t, whole, evidence.massSigma_kg) : 0;
+  const low = Math.min(t[inner]!, t[outer]!) - slack;
+  const high = Math.max(t[inner]!, t[outer]!) + slack;
   return { time_s: Math.min(high, Math.max(low, t[inner]! + delay)), mass_kg: level };
 }
 

@@ -1,8 +1,21 @@
 import type { Flight } from './types.ts';
 
 export type FlightEventName =
-  | 'ignition' | 'lift-off' | 'pitch-over' | 'mach-1' | 'max-q' | 'throttle-down' | 'throttle-up' | 'cutoff'
-  | 'separation' | 'booster-separation' | 'jettison' | 'apoapsis' | 'periapsis' | 'air-exit' | 'air-entry'
+  | 'ignition'
+  | 'lift-off'
+  | 'pitch-over'
+  | 'mach-1'
+  | 'max-q'
+  | 'throttle-down'
+  | 'throttle-up'
+  | 'cutoff'
+  | 'separation'
+  | 'booster-separation'
+  | 'jettison'
+  | 'apoapsis'
+  | 'periapsis'
+  | 'air-exit'
+  | 'air-entry'
   | 'touchdown';
 
 export interface FlightEvent {
@@ -26,7 +39,8 @@ export function findEvents(flight: Flight): FlightEvent[] {
     const name = stageName(flight, burn.stage);
     if (!burn.startsBeforeLog) add('ignition', burn.start_s, name);
     if (!burn.endsAfterLog) add('cutoff', burn.end_s, name);
-    for (const step of throttleSteps(flight, burn.startIndex, burn.endIndex)) add(step.name, step.time_s, name);
+    for (const step of throttleSteps(flight, burn.startIndex, burn.endIndex))
+      add(step.name, step.time_s, name);
   }
   for (const drop of flight.drops) add(drop.kind, drop.time_s, drop.subject);
   const over = pitchOver(flight);
@@ -73,7 +87,8 @@ function pitchOver(flight: Flight): number | null {
     if (pitch === null && (speed[i]! < 20 || noise.verticalSpeed_m_s > 0.02 * speed[i]!)) continue;
     if (Math.PI / 2 - angle[i]! <= margin) continue;
     let lasting = true;
-    for (let j = i; j < time.length && time[j]! - time[i]! < 2; j++) if (Math.PI / 2 - angle[j]! <= margin / 2) lasting = false;
+    for (let j = i; j < time.length && time[j]! - time[i]! < 2; j++)
+      if (Math.PI / 2 - angle[j]! <= margin / 2) lasting = false;
     if (lasting) return time[i]!;
   }
   return null;
@@ -95,7 +110,8 @@ function airEvents(flight: Flight, add: Add): void {
   for (let i = flight.liftOffIndex; i <= peak; i++) {
     if (top === -1 || dynamicPressure[i]! > dynamicPressure[top]!) top = i;
   }
-  if (top > flight.liftOffIndex && top < peak && dynamicPressure[top]! > 0) add('max-q', vertexTime(time, dynamicPressure, top));
+  if (top > flight.liftOffIndex && top < peak && dynamicPressure[top]! > 0)
+    add('max-q', vertexTime(time, dynamicPressure, top));
   const edge = Math.min(mission.world.atmosphere!.top_m, mission.world.orbitFloor_m);
   for (let i = 1; i < n; i++) {
     if (altitude[i - 1]! < edge && altitude[i]! >= edge) add('air-exit', between(time, altitude, i, edge));
@@ -115,7 +131,14 @@ function vertexTime(time: Float64Array, y: Float64Array, top: number): number {
   let b = top;
   while (a > 0 && (time[top]! - time[a]! < 2 || top - a < 2)) a--;
   while (b < time.length - 1 && (time[b]! - time[top]! < 2 || b - top < 2)) b++;
-  let s0 = 0, s1 = 0, s2 = 0, s3 = 0, s4 = 0, y0 = 0, y1 = 0, y2 = 0;
+  let s0 = 0,
+    s1 = 0,
+    s2 = 0,
+    s3 = 0,
+    s4 = 0,
+    y0 = 0,
+    y1 = 0,
+    y2 = 0;
   for (let i = a; i <= b; i++) {
     const x = time[i]! - time[top]!;
     const d = y[i]! - y[top]!;
@@ -182,7 +205,11 @@ function touchdown(flight: Flight): number | null {
 /** Least lasting change of throttle that is an event. */
 const THROTTLE_STEP = 0.05;
 
-function throttleSteps(flight: Flight, from: number, to: number): { name: 'throttle-down' | 'throttle-up'; time_s: number }[] {
+function throttleSteps(
+  flight: Flight,
+  from: number,
+  to: number,
+): { name: 'throttle-down' | 'throttle-up'; time_s: number }[] {
   const { time, throttle } = flight;
   if (throttle === null) return [];
   const out: { name: 'throttle-down' | 'throttle-up'; time_s: number }[] = [];

@@ -1,7 +1,8 @@
 import type { ChannelName, Log, QualityNote } from '../log/types.ts';
 import { type Break, localPolynomial } from './localPolynomial.ts';
 import { whiteNoise } from './noise.ts';
-import { type Samples, finiteSamples, stairEdges } from './steps.ts';
+import { filled } from './onAxis.ts';
+import { finiteSamples, type Samples, stairEdges } from './steps.ts';
 import type { Derivation } from './types.ts';
 
 /** Altitude, speed and their split into vertical and horizontal, on any time axis of the flight. */
@@ -43,16 +44,20 @@ export function deriveKinematics(
     breaks,
   });
   const rateSigma = derivativeSigma(altitude.samples, altitudeSigma, rateWindow);
-  derivations.push({ quantity: 'altitude', basis: 'measured', how: altitude.stair ? 'logged in steps; the edges of the steps are used' : 'logged' });
+  derivations.push({
+    quantity: 'altitude',
+    basis: 'measured',
+    how: altitude.stair ? 'logged in steps; the edges of the steps are used' : 'logged',
+  });
 
-  let verticalSpeed = fit.rate;
+  let verticalSpeed = bridged(query, fit.rate);
   let verticalSigma = rateSigma;
   if (log.channels.verticalSpeed !== undefined) {
     const logged = channelSamples(log, t, 'verticalSpeed');
     verticalSigma = sigmaOf(logged, log.resolution.verticalSpeed);
     verticalSpeed = smoothValue(logged.samples, query, breaks, verticalSigma);
     derivations.push({ quantity: 'vertical speed', basis: 'measured', how: 'logged' });
-    const note = disagreement(verticalSpeed, fit.rate, Math.max(verticalSigma, rateSigma));
+    const note = disagreement(verticalSpeed, bridged(query, fit.rate), Math.max(verticalSigma, rateSigma));
     if (note !== null) notes.push(note);
   } else {
     derivations.push({
@@ -75,11 +80,15 @@ export function deriveKinematics(
     const across = smoothValue(horizontal.samples, query, breaks, sigma);
     speed = verticalSpeed.map((v, i) => Math.hypot(v, across[i]!));
     speedSigma = Math.max(sigma, verticalSigma);
-    derivations.push({ quantity: 'speed', basis: 'derived', how: 'from the logged vertical and horizontal speeds' });
+    derivations.push({
+      quantity: 'speed',
+      basis: 'derived',
+      how: 'from the logged vertical and horizontal speeds',
+    });
   }
   for (let i = 0; i < speed.length; i++) if (speed[i]! < 0) speed[i] = 0;
   return {
-    altitude: altitudeSigma > 0.5 ? fit.value : valueAt(altitude.samples, query, fit.value),
+    altitude: bridged(query, altitudeSigma > 0.5 ? fit.value : valueAt(altitude.samples, query, fit.value)),
     speed,
     verticalSpeed,
     altitudeSigma_m: altitudeSigma,
@@ -139,7 +148,12 @@ function smoothValue(
   const clean = sigma < 0.02;
   const window_s = clean ? 4.01 / rate : Math.min(WIDEST_VALUE_WINDOW_S, Math.max(4.01 / rate, 50 / rate));
   const fit = localPolynomial(samples.t, samples.y, query, { degree: 2, window_s, minPoints: 4, breaks });
-  return clean ? valueAt(samples, query, fit.value) : fit.value;
+  return bridged(query, clean ? valueAt(samples, query, fit.value) : fit.value);
+}
+
+/** Straight lines over the points that a segment with too few samples left open. */
+function bridged(query: Float64Array, y: Float64Array): Float64Array {
+  return filled(query, y) ?? y;
 }
 
 /** The channel's own sample where the axis has one, else `between`. */

@@ -31,11 +31,14 @@ export function findLiftOff(
     break;
   }
   if (first === -1) return null;
-  if (speed[0]! > threshold && speed[0]! > 5) return { time_s: t[0]!, row: 0, startsInFlight: altitude[0]! > 100 || speed[0]! > 20 };
+  if (speed[0]! > threshold && speed[0]! > 5)
+    return { time_s: t[0]!, row: 0, startsInFlight: altitude[0]! > 100 || speed[0]! > 20 };
   if (first <= 1 && t[0]! >= t[first]! - 1e-9) return { time_s: t[0]!, row: 0, startsInFlight: false };
   const zero = backToRest(t, speed, first);
-  // A log that begins at the very moment of lift-off begins at time zero.
-  if (zero <= t[0]! + 1e-9) return { time_s: t[0]!, row: 0, startsInFlight: false };
+  // A log that begins at the moment of lift-off begins at time zero: its first sample already creeps, or the
+  // line back to rest, which the growing acceleration bends a little, ends beside it.
+  const beside = first === 1 && (speed[0]! > 0 || zero - t[0]! < 0.1 * (t[1]! - t[0]!));
+  if (beside || zero <= t[0]! + 1e-9) return { time_s: t[0]!, row: 0, startsInFlight: false };
   return { time_s: zero, row: first, startsInFlight: false };
 }
 

@@ -27,8 +27,8 @@ export interface LocalFit {
 
 /**
  * Fits `y` over time `t` (both finite, `t` strictly increasing) and evaluates fit and first derivative at each
- * time of `query` (rising). Where a segment holds fewer samples than the degree needs, the degree is lowered;
- * a segment without samples is answered from the nearest sample with rate 0.
+ * time of `query` (rising). A segment with fewer than three samples tells no rate: its answers are NaN, for
+ * the caller to bridge from the segments beside it.
  */
 export function localPolynomial(
   t: Float64Array,
@@ -56,11 +56,7 @@ export function localPolynomial(
       low = from;
       high = from;
     }
-    if (to <= from) {
-      value[q] = nearest(t, y, at);
-      rate[q] = 0;
-      continue;
-    }
+    if (to - from < 3) continue;
     const left = at - options.window_s / 2;
     const right = at + options.window_s / 2;
     // The edges carry over from the query before: both only ever move forward on rising queries.
@@ -90,12 +86,6 @@ function segmentEnd(t: Float64Array, breaks: readonly Break[], segment: number, 
   let i = from;
   while (i < t.length && !isPast(t[i]!, edge)) i++;
   return i;
-}
-
-function nearest(t: Float64Array, y: Float64Array, at: number): number {
-  let best = 0;
-  for (let i = 1; i < t.length; i++) if (Math.abs(t[i]! - at) < Math.abs(t[best]! - at)) best = i;
-  return y[best]!;
 }
 
 const moments = new Float64Array(7);

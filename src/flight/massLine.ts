@@ -1,6 +1,7 @@
 import type { Axis } from './axis.ts';
 import type { RawBurn } from './burnEdges.ts';
 import type { GapDrop } from './massDrops.ts';
+import { filled } from './onAxis.ts';
 
 /** Mass on the flight's axis, with edges of burns and drops where they belong. */
 export interface MassLine {
@@ -51,7 +52,8 @@ export function layMass(
     }
     return mass[a]! - mass[b]!;
   });
-  return { mass, dropped_kg, start_kg, end_kg };
+  // What is left was inserted for other reasons (time zero): between its neighbours.
+  return { mass: filled(axis.time, mass) ?? mass, dropped_kg, start_kg, end_kg };
 }
 
 /** Flow beside axis point `i`, looking to one side over up to five points, kg/s. */

@@ -10,7 +10,9 @@ export function filled(t: Float64Array, y: Float64Array | undefined): Float64Arr
     if (!Number.isFinite(out[i]!)) continue;
     for (let j = last + 1; j < i; j++) {
       out[j] =
-        last === -1 ? out[i]! : out[last]! + ((out[i]! - out[last]!) * (t[j]! - t[last]!)) / (t[i]! - t[last]!);
+        last === -1
+          ? out[i]!
+          : out[last]! + ((out[i]! - out[last]!) * (t[j]! - t[last]!)) / (t[i]! - t[last]!);
     }
     last = i;
   }
@@ -36,10 +38,13 @@ export function controlOnAxis(
   burns.forEach((burn, k) => {
     const start = axis.burnStart[k]!;
     const end = axis.burnEnd[k]!;
-    if (axis.row[start] === -1) out[start] = lineAt(t, channel, burn.first, Math.min(burn.first + 1, burn.last), burn.start_s);
-    if (axis.row[end] === -1) out[end] = lineAt(t, channel, burn.last, Math.max(burn.last - 1, burn.first), burn.end_s);
+    if (axis.row[start] === -1)
+      out[start] = lineAt(t, channel, burn.first, Math.min(burn.first + 1, burn.last), burn.start_s);
+    if (axis.row[end] === -1)
+      out[end] = lineAt(t, channel, burn.last, Math.max(burn.last - 1, burn.first), burn.end_s);
   });
-  for (let i = 0; i < n; i++) if (Number.isNaN(out[i]!) && axis.row[i] === -1) out[i] = i > 0 ? out[i - 1]! : out[i + 1]!;
+  for (let i = 0; i < n; i++)
+    if (Number.isNaN(out[i]!) && axis.row[i] === -1) out[i] = i > 0 ? out[i - 1]! : out[i + 1]!;
   return out;
 }
 

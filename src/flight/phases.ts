@@ -1,7 +1,16 @@
 import { type FlightEvent, stageName } from './events.ts';
 import type { Flight } from './types.ts';
 
-export type FlightPhaseName = 'pad' | 'rise' | 'turn' | 'powered' | 'coast' | 'orbit' | 'deorbit' | 'entry' | 'landed';
+export type FlightPhaseName =
+  | 'pad'
+  | 'rise'
+  | 'turn'
+  | 'powered'
+  | 'coast'
+  | 'orbit'
+  | 'deorbit'
+  | 'entry'
+  | 'landed';
 
 export interface FlightPhase {
   readonly name: FlightPhaseName;
@@ -55,9 +64,16 @@ export function findPhases(
       const isFirst = burn === firstBurn && !flight.startsInFlight;
       const after = inOrbitFrom_s !== null && burn.start_s > inOrbitFrom_s;
       label = stageName(flight, burn.stage);
-      name = isFirst ? (pitchOver !== null && mid >= pitchOver ? 'turn' : 'rise') : after ? 'deorbit' : 'powered';
+      name = isFirst
+        ? pitchOver !== null && mid >= pitchOver
+          ? 'turn'
+          : 'rise'
+        : after
+          ? 'deorbit'
+          : 'powered';
       if (isFirst && name === 'rise' && pitchOver !== null) label = 'rise';
-    } else if (entry !== null && mid > entry && (peak === null || mid > peak)) [name, label] = ['entry', 'entry'];
+    } else if (entry !== null && mid > entry && (peak === null || mid > peak))
+      [name, label] = ['entry', 'entry'];
     else if (inOrbitFrom_s !== null && mid > inOrbitFrom_s) [name, label] = ['orbit', 'orbit'];
     else [name, label] = ['coast', 'coast'];
     const previous = phases.at(-1);

@@ -21,13 +21,15 @@ export function thrustSegments(
     return { booster, flow, from: booster.ignitionTime_s, to: Math.min(burnout, dropped ?? burnout) };
   });
   const edges = new Set<number>([start_s, end_s]);
-  for (const b of lit) for (const e of [b.from, b.to]) if (e > start_s + 1e-6 && e < end_s - 1e-6) edges.add(e);
+  for (const b of lit)
+    for (const e of [b.from, b.to]) if (e > start_s + 1e-6 && e < end_s - 1e-6) edges.add(e);
   const times = [...edges].sort((a, b) => a - b);
   return times.slice(1).map((to, k) => {
     const from = times[k]!;
     const mid = (from + to) / 2;
     const active = lit.filter((b) => b.from <= mid && mid < b.to);
-    if (active.length === 0) return { start_s: from, end_s: to, isp_s: stage.ispVacuum_s, exitArea_m2: stage.exitArea_m2 };
+    if (active.length === 0)
+      return { start_s: from, end_s: to, isp_s: stage.ispVacuum_s, exitArea_m2: stage.exitArea_m2 };
     if (stage.ispVacuum_s === null || stage.thrustVacuum_N === null) {
       return { start_s: from, end_s: to, isp_s: null, exitArea_m2: null };
     }

@@ -1,5 +1,5 @@
-import { massAbove_kg } from '../mission/vehicle.ts';
 import type { Vehicle } from '../mission/types.ts';
+import { massAbove_kg } from '../mission/vehicle.ts';
 import type { RawBurn } from './burnEdges.ts';
 import type { GapDrop } from './massDrops.ts';
 import type { MassDrop } from './types.ts';
@@ -54,7 +54,8 @@ export function nameStages(
     // Without a mass channel each burn is taken to be the next stage's.
     if (mass === null) return Math.min(k, count - 1);
     let s = first;
-    for (const after of stageAfter) if (after.time_s < burn.end_s - 1e-9 && after.time_s <= burn.start_s) s = after.stage;
+    for (const after of stageAfter)
+      if (after.time_s < burn.end_s - 1e-9 && after.time_s <= burn.start_s) s = after.stage;
     return Math.min(s, count - 1);
   });
   return { drops: named, stageOfBurn };
@@ -100,7 +101,8 @@ function bestFit(
   for (const candidate of candidates) {
     const ratio = mass_kg / candidate.mass_kg;
     // A stage may take unburnt propellant along, so only being lighter than its dry mass counts fully.
-    const misfit = candidate.kind === 'separation' && ratio > 1 ? 0.2 * Math.log(ratio) : Math.abs(Math.log(ratio));
+    const misfit =
+      candidate.kind === 'separation' && ratio > 1 ? 0.2 * Math.log(ratio) : Math.abs(Math.log(ratio));
     if (misfit < least) {
       least = misfit;
       best = candidate;

@@ -21,7 +21,11 @@ export interface TrackInput {
   readonly longitude: Float64Array | null;
   /** Mean thrust acceleration over each gap between axis points, m/s² (0 unpowered); null = unknown. */
   readonly thrustAcceleration: Float64Array | null;
-  readonly site: { readonly latitude_rad: number; readonly longitude_rad: number; readonly launchAzimuth_rad: number };
+  readonly site: {
+    readonly latitude_rad: number;
+    readonly longitude_rad: number;
+    readonly launchAzimuth_rad: number;
+  };
 }
 
 /** Below this horizontal speed the direction is taken from the integrated components, not scaled to the log. */
@@ -58,7 +62,8 @@ export function heldAzimuthTrack(input: TrackInput): GroundTrack {
     const r = (radius[i]! + radius[i + 1]!) / 2;
     const up = (verticalSpeed[i]! + verticalSpeed[i + 1]!) / 2;
     const theta = pitch === null ? Number.NaN : finiteOr((pitch[i]! + pitch[i + 1]!) / 2, pitch[i]!);
-    const push = thrustAcceleration === null || !Number.isFinite(theta) ? 0 : thrustAcceleration[i]! * Math.cos(theta);
+    const push =
+      thrustAcceleration === null || !Number.isFinite(theta) ? 0 : thrustAcceleration[i]! * Math.cos(theta);
     const beta = finiteOr(input.heading?.[i], site.launchAzimuth_rad);
     // Midpoint rule; the logged speeds at both ends bound the size, so only the direction is integrated.
     let e = east;
@@ -141,7 +146,8 @@ export function loggedTrack(input: TrackInput, course: Float64Array): GroundTrac
     out.latitude[i] = latitude;
     out.longitude[i] = longitude;
     if (i + 1 < n) {
-      const along = ((horizontalSpeed[i]! + horizontalSpeed[i + 1]!) / 2 / radius[i]!) * (time[i + 1]! - time[i]!);
+      const along =
+        ((horizontalSpeed[i]! + horizontalSpeed[i + 1]!) / 2 / radius[i]!) * (time[i + 1]! - time[i]!);
       if (Number.isFinite(along)) {
         latitude += along * Math.cos(last);
         longitude += (along * Math.sin(last)) / Math.cos(latitude);
@@ -162,7 +168,9 @@ export function courseFromPositions(
   return latitude.map((phi, i) => {
     const east = longitudeRate[i]! * Math.cos(phi);
     const north = latitudeRate[i]!;
-    return Math.hypot(east, north) > 1e-7 && Number.isFinite(longitude[i]!) ? Math.atan2(east, north) : Number.NaN;
+    return Math.hypot(east, north) > 1e-7 && Number.isFinite(longitude[i]!)
+      ? Math.atan2(east, north)
+      : Number.NaN;
   });
 }
 

@@ -7,7 +7,13 @@ import { localPolynomial } from './localPolynomial.ts';
 import { controlOnAxis, filled } from './onAxis.ts';
 import { finiteSamples } from './steps.ts';
 import type { ThrustGaps } from './thrustGaps.ts';
-import { type TrackInput, courseFromPositions, greatCircleTrack, heldAzimuthTrack, loggedTrack } from './track.ts';
+import {
+  courseFromPositions,
+  greatCircleTrack,
+  heldAzimuthTrack,
+  loggedTrack,
+  type TrackInput,
+} from './track.ts';
 import type { Derivation, GroundTrack } from './types.ts';
 
 export interface TrackQuestion {
@@ -59,7 +65,13 @@ export function chooseTracks(q: TrackQuestion): ChosenTracks {
     return {
       track: loggedTrack(input, logged),
       other: null,
-      derivations: [{ quantity: 'course', basis: log.channels.course ? 'measured' : 'derived', how: log.channels.course ? 'logged' : 'from the logged positions' }],
+      derivations: [
+        {
+          quantity: 'course',
+          basis: log.channels.course ? 'measured' : 'derived',
+          how: log.channels.course ? 'logged' : 'from the logged positions',
+        },
+      ],
     };
   }
   const circle = greatCircleTrack(input);
@@ -67,11 +79,20 @@ export function chooseTracks(q: TrackQuestion): ChosenTracks {
     return {
       track: circle,
       other: null,
-      derivations: [{ quantity: 'course', basis: 'assumed', how: 'the ground track is taken to be the great circle from the site along the launch azimuth' }],
+      derivations: [
+        {
+          quantity: 'course',
+          basis: 'assumed',
+          how: 'the ground track is taken to be the great circle from the site along the launch azimuth',
+        },
+      ],
     };
   }
   const held = heldAzimuthTrack(input);
-  const how = heading === null ? 'thrust is taken to hold the launch azimuth by compass; the course follows from the equations of motion' : 'from the logged heading of the thrust axis by the equations of motion';
+  const how =
+    heading === null
+      ? 'thrust is taken to hold the launch azimuth by compass; the course follows from the equations of motion'
+      : 'from the logged heading of the thrust axis by the equations of motion';
   return {
     track: held,
     other: heading === null ? circle : null,

@@ -1,5 +1,5 @@
-import { massAbove_kg } from '../mission/vehicle.ts';
 import type { Stage, Vehicle } from '../mission/types.ts';
+import { massAbove_kg } from '../mission/vehicle.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
 
 /** What the vehicle still is at one moment. */
@@ -47,7 +47,8 @@ export function obtainableDeltaV_m_s(vehicle: Vehicle, aboard: Aboard): number |
       const flow = tanks.reduce((sum, tank) => sum + tank.flow_kg_s, 0);
       const force = tanks.reduce((sum, tank) => sum + tank.flow_kg_s * tank.isp_s, 0);
       let dt = Math.min(...tanks.map((tank) => tank.propellant_kg / tank.flow_kg_s));
-      for (const tank of tanks) if (tank.drop_s !== null && tank.drop_s > time) dt = Math.min(dt, tank.drop_s - time);
+      for (const tank of tanks)
+        if (tank.drop_s !== null && tank.drop_s > time) dt = Math.min(dt, tank.drop_s - time);
       for (const j of jettisons) if (j.at !== null && j.at > time) dt = Math.min(dt, j.at - time);
       const after = mass - flow * dt;
       if (!(after > 0)) return null;
@@ -86,7 +87,10 @@ function tanksOf(
   const stage = vehicle.stages[s]!;
   const above = massAbove_kg(vehicle, s);
   if (above === null || stage.dryMass_kg === null || stage.ispVacuum_s === null) return null;
-  const boosters = s === aboard.stage ? boosterTanks(stage, aboard, time_s) : boosterTanks(stage, { ...aboard, gone: new Set() }, 0);
+  const boosters =
+    s === aboard.stage
+      ? boosterTanks(stage, aboard, time_s)
+      : boosterTanks(stage, { ...aboard, gone: new Set() }, 0);
   const attached = boosters.reduce((sum, b) => sum + b.dry_kg + b.propellant_kg, 0);
   const core =
     s === aboard.stage
@@ -94,9 +98,23 @@ function tanksOf(
       : stage.propellantMass_kg;
   if (core === null) return null;
   // Without a thrust only the order of burning matters, not the time: any flow serves.
-  const flow = stage.thrustVacuum_N === null ? core : stage.thrustVacuum_N / (STANDARD_GRAVITY_M_S2 * stage.ispVacuum_s);
+  const flow =
+    stage.thrustVacuum_N === null ? core : stage.thrustVacuum_N / (STANDARD_GRAVITY_M_S2 * stage.ispVacuum_s);
   if (stage.thrustVacuum_N === null && boosters.length > 0) return null;
-  const tanks: Tank[] = core > 0 ? [{ name: null, propellant_kg: core, dry_kg: 0, flow_kg_s: flow, isp_s: stage.ispVacuum_s, drop_s: null, isCore: true }] : [];
+  const tanks: Tank[] =
+    core > 0
+      ? [
+          {
+            name: null,
+            propellant_kg: core,
+            dry_kg: 0,
+            flow_kg_s: flow,
+            isp_s: stage.ispVacuum_s,
+            drop_s: null,
+            isCore: true,
+          },
+        ]
+      : [];
   return [...tanks, ...boosters];
 }
 

@@ -1,6 +1,6 @@
 import { peakAltitudeIndex } from '../flight/events.ts';
 import type { Burn, Flight } from '../flight/types.ts';
-import { type PlanarOrbit, orbitFromPlanarState } from '../orbit/planar.ts';
+import { orbitFromPlanarState, type PlanarOrbit } from '../orbit/planar.ts';
 
 /** Thrust-free time after a cutoff that makes it the end of the ascent. */
 const QUIET_AFTER_S = 60;
@@ -47,12 +47,13 @@ export function ascentSpan(flight: Flight): AscentSpan {
     const orbit = orbitAt(flight, burn.endIndex);
     if (!burn.endsAfterLog && pause >= QUIET_AFTER_S && orbit.periapsisRadius_m >= floor) break;
   }
-  if (last === null) return { start, end: Math.max(start, unpoweredEnd(flight)), burn: null, isCutoff: false, comingDown };
+  if (last === null)
+    return { start, end: Math.max(start, unpoweredEnd(flight)), burn: null, isCutoff: false, comingDown };
   return { start, end: last.endIndex, burn: last, isCutoff: !last.endsAfterLog, comingDown };
 }
 
 function isBraking(flight: Flight, burn: Burn): boolean {
-  return orbitAt(flight, burn.endIndex).energy_m2_s2 < orbitAt(flight, burn.startIndex).energy_m2_s2;
+  return orbitAt(flight, burn.endIndex).energy_J_kg < orbitAt(flight, burn.startIndex).energy_J_kg;
 }
 
 /** Last point above the orbit floor, or above nine tenths of the peak of a flight that stays below it. */
@@ -69,7 +70,7 @@ function unpoweredEnd(flight: Flight): number {
   let best = flight.liftOffIndex;
   let most = Number.NEGATIVE_INFINITY;
   for (let i = flight.liftOffIndex; i < flight.time.length; i++) {
-    const energy = orbitAt(flight, i).energy_m2_s2;
+    const energy = orbitAt(flight, i).energy_J_kg;
     if (energy > most) {
       most = energy;
       best = i;

@@ -1,6 +1,6 @@
 import type { Flight } from '../flight/types.ts';
 import type { Target } from '../mission/types.ts';
-import { type ToGoTarget, deltaVToGo } from '../orbit/toGo.ts';
+import { deltaVToGo, type ToGoTarget } from '../orbit/toGo.ts';
 import { type ToGoCurve, toGoCurve } from '../orbit/toGoCurve.ts';
 import { obtainableDeltaV_m_s } from './aboard.ts';
 import type { AscentSpan } from './ascentEnd.ts';
@@ -34,7 +34,8 @@ export function toGoTarget(target: Target, radius_m: number): ToGoTarget | null 
       periapsisRadius_m: radius_m + target.periapsisAltitude_m,
     };
   }
-  if (target.kind === 'suborbital') return { kind: 'suborbital', peakRadius_m: radius_m + target.peakAltitude_m };
+  if (target.kind === 'suborbital')
+    return { kind: 'suborbital', peakRadius_m: radius_m + target.peakAltitude_m };
   if (target.kind === 'escape') return { kind: 'escape', c3_m2_s2: target.c3_m2_s2 };
   return null;
 }
@@ -65,7 +66,10 @@ export function budgetAlong(flight: Flight, span: AscentSpan, spentCurve: Float6
   }
   const grid = curve === null ? breaks : Array.from(curve.time_s);
   const index = grid.map((t) => nearestIndex(time, t));
-  const spent = spentCurve === null ? null : index.map((i) => (i > span.end ? spentCurve[span.end]! : (spentCurve[i] ?? 0)));
+  const spent =
+    spentCurve === null
+      ? null
+      : index.map((i) => (i > span.end ? spentCurve[span.end]! : (spentCurve[i] ?? 0)));
   const obtainable = obtainableAlong(flight, index);
   const toGo = curve === null ? null : Array.from(curve.toGo_m_s);
   const margin = toGo !== null && obtainable !== null ? toGo.map((c, k) => obtainable[k]! - c) : null;
@@ -105,7 +109,10 @@ function breakTimes(flight: Flight, first: number, last: number, span: AscentSpa
   const indices = new Set<number>([first, last, span.end]);
   for (const burn of flight.burns) for (const i of [burn.startIndex, burn.endIndex]) indices.add(i);
   for (const drop of flight.drops) for (const i of [drop.index, drop.index + 1]) indices.add(i);
-  return [...indices].filter((i) => i >= first && i <= last).sort((a, b) => a - b).map((i) => flight.time[i]!);
+  return [...indices]
+    .filter((i) => i >= first && i <= last)
+    .sort((a, b) => a - b)
+    .map((i) => flight.time[i]!);
 }
 
 function nearestIndex(time: Float64Array, t: number): number {
@@ -124,7 +131,8 @@ function obtainableAlong(flight: Flight, index: readonly number[]): number[] | n
   const { mass, mission, stage } = flight;
   if (mass === null || mission.vehicle === null || mission.vehicle.stages.length === 0) return null;
   const dropTimes = new Map<string, number>();
-  for (const drop of flight.drops) if (drop.subject !== null && drop.kind !== 'separation') dropTimes.set(drop.subject, drop.time_s);
+  for (const drop of flight.drops)
+    if (drop.subject !== null && drop.kind !== 'separation') dropTimes.set(drop.subject, drop.time_s);
   const out: number[] = [];
   for (const i of index) {
     const gone = new Set<string>();

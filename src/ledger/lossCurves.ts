@@ -108,9 +108,13 @@ function project(flight: Flight, frame: Frame): Projections {
     const v = speed[i]!;
     if (frame === 'ground') {
       const gamma = flightPathAngle[i]!;
-      const sinGamma = v > 0 && gamma < Math.PI / 2 && Math.abs(verticalSpeed[i]!) < v ? verticalSpeed[i]! / v : Math.sin(gamma);
+      const sinGamma =
+        v > 0 && gamma < Math.PI / 2 && Math.abs(verticalSpeed[i]!) < v
+          ? verticalSpeed[i]! / v
+          : Math.sin(gamma);
       out.pull[i] = g * sinGamma;
-      out.push[i] = Math.sin(theta) * Math.sin(gamma) + Math.cos(theta) * Math.cos(gamma) * Math.cos(beta - course);
+      out.push[i] =
+        Math.sin(theta) * Math.sin(gamma) + Math.cos(theta) * Math.cos(gamma) * Math.cos(beta - course);
       const outward = spin_rad_s * spin_rad_s * r * Math.cos(track.latitude[i]!);
       out.spin[i] =
         outward *

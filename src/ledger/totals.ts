@@ -25,7 +25,8 @@ export function ledgerTotals(curves: LossCurves, i: number = curves.end): Ledger
   const frame = at(curves.frame);
   const holdDown = at(curves.holdDown);
   const speedGained = curves.speed[i]! - curves.speed[curves.start]!;
-  const whole = ideal !== null && backPressure !== null && steering !== null && drag !== null && holdDown !== null;
+  const whole =
+    ideal !== null && backPressure !== null && steering !== null && drag !== null && holdDown !== null;
   const unexplained = whole
     ? ideal - backPressure - steering - drag - gravity - (frame ?? 0) - holdDown - speedGained
     : null;

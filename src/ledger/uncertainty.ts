@@ -15,7 +15,7 @@ export interface LedgerSigmas {
 
 /** Samples that a smoothed end value leans on. */
 const END_SAMPLES = 6;
-/** Gap beyond which an integral is bounded by what could have happened inside it. */
+/** A gap longer than this, and than four usual steps, is bounded by what could have happened inside it. */
 const LONG_GAP_S = 2;
 
 /**
@@ -31,7 +31,11 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
   let drag = 0;
   let ideal = 0;
   let gapBound = 0;
-  const window = noise.verticalSpeed_m_s > 0 && noise.altitude_m > 0 ? Math.min(12, noise.altitude_m / noise.verticalSpeed_m_s) : 0;
+  const longGap = Math.max(LONG_GAP_S, (4 * (time[time.length - 1]! - time[0]!)) / time.length);
+  const window =
+    noise.verticalSpeed_m_s > 0 && noise.altitude_m > 0
+      ? Math.min(12, noise.altitude_m / noise.verticalSpeed_m_s)
+      : 0;
   for (let i = curves.start + 1; i <= curves.end; i++) {
     const dt = time[i]! - time[i - 1]!;
     const v = Math.max(speed[i]!, 5);
@@ -40,21 +44,25 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
     const thrust = gaps.vacuum[i - 1]! - gaps.back[i - 1]!;
     if (flight.pitch !== null && thrust > 0) {
       const alpha = Math.min(1, noise.verticalSpeed_m_s / v);
-      steering += (thrust * Math.sin(angleOff(flight, i))) ** 2 * (noise.pitch_rad ** 2 + alpha ** 2 * Math.max(1, window / dt));
+      steering +=
+        (thrust * Math.sin(angleOff(flight, i))) ** 2 *
+        (noise.pitch_rad ** 2 + alpha ** 2 * Math.max(1, window / dt));
     }
     if (curves.drag !== null && i > curves.start + 1) {
       const step = curves.drag[i]! - curves.drag[i - 1]!;
       drag += ((2 * step * noise.speed_m_s) / v) ** 2;
     }
-    if (dt > LONG_GAP_S) gapBound += 0.02 * g * (dt - LONG_GAP_S);
+    if (dt > longGap) gapBound += 0.02 * g * (dt - longGap);
   }
   for (const burn of flight.burns) {
     if (burn.endIndex > curves.end || mass === null) continue;
     const isp = burn.segments[0]?.isp_s ?? 0;
-    for (const m of [burn.startMass_kg, burn.endMass_kg]) if (m !== null) ideal += ((9.80665 * isp * noise.mass_kg) / m) ** 2 / END_SAMPLES;
+    for (const m of [burn.startMass_kg, burn.endMass_kg])
+      if (m !== null) ideal += ((9.80665 * isp * noise.mass_kg) / m) ** 2 / END_SAMPLES;
   }
   const ends = noise.speed_m_s * Math.sqrt(2 / END_SAMPLES);
-  const at = (curve: Float64Array | null): number => (curve === null ? 0 : quadratureError(curve, time, curves));
+  const at = (curve: Float64Array | null): number =>
+    curve === null ? 0 : quadratureError(curve, time, curves);
   return {
     ideal: Math.sqrt(ideal),
     backPressure: Math.hypot(at(curves.backPressure), gapBound),

@@ -1,5 +1,25 @@
-import type { ColumnChoice } from '../log/types.ts';
-import type { Analysis } from './types.ts';
+import { buildFlight } from '../flight/buildFlight.ts';
+import { findEvents, stageName } from '../flight/events.ts';
+import { findPhases } from '../flight/phases.ts';
+import type { Flight } from '../flight/types.ts';
+import { type AscentSpan, ascentSpan } from '../ledger/ascentEnd.ts';
+import { budgetAlong, toGoAt } from '../ledger/budget.ts';
+import { readLog } from '../log/readLog.ts';
+import type { ColumnChoice, Log } from '../log/types.ts';
+import { readMission } from '../mission/readCard.ts';
+import type { Mission } from '../mission/types.ts';
+import { budgetFigures } from './budgetFigures.ts';
+import { CAUTIONS } from './cautions.ts';
+import { derivationList } from './derivation.ts';
+import { figure, unavailable } from './figure.ts';
+import { frameLedger } from './ledgerFigures.ts';
+import { targetLine } from './missionLine.ts';
+import { orbitFigures } from './orbitFigures.ts';
+import { returnOf } from './returnOf.ts';
+import { makeStrips } from './strips.ts';
+import type { Analysis, Review, ReviewBurn } from './types.ts';
+import { judge } from './verdict.ts';
+import { worldCheck } from './worldCheck.ts';
 
 /** What a review is made from. Texts and bytes only: the engine never opens a file. */
 export interface ReviewRequest {
@@ -18,6 +38,162 @@ export interface ReviewRequest {
  * Reviews one flight.
  * @throws LossbookError for input that cannot be read or from which nothing can be derived.
  */
-export async function reviewFlight(_request: ReviewRequest): Promise<Analysis> {
-  throw new Error('not built yet');
+export async function reviewFlight(request: ReviewRequest): Promise<Analysis> {
+  const mission = readMission({
+    ...(request.card === undefined ? {} : { card: request.card }),
+    ...(request.world === undefined ? {} : { world: request.world }),
+    ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
+  });
+  const log = await readLog(request.log.bytes, {
+    name: request.log.name,
+    ...(request.map === undefined ? {} : { map: request.map }),
+    ...(request.part === undefined ? {} : { part: request.part }),
+  });
+  return reviewLog(log, mission, request.card?.name ?? null);
+}
+
+/** Reviews a log that was already read, on a mission that was already read. */
+export function reviewLog(log: Log, mission: Mission, cardName: string | null): Analysis {
+  const flight = buildFlight(log, mission);
+  const span = ascentSpan(flight);
+  const ground = frameLedger(flight, span, 'ground');
+  const inertial = frameLedger(flight, span, 'inertial');
+  const budget = budgetAlong(flight, span, ground.curves.ideal);
+  const orbit = orbitFigures(flight, span.end);
+  const budgetAtEnd = budgetFigures(flight, span, budget, ground.entries, orbit);
+  const toGo = budget.toGo?.[budget.atEnd] ?? null;
+  const verdict = judge({ flight, span, budget, orbit, toGo });
+  const found = findEvents(flight);
+  const reached = ['in-orbit', 'orbit-off-target', 'escape'].includes(verdict.code)
+    ? flight.time[span.end]!
+    : null;
+  const known = ground.totals.ideal !== null;
+  const t = log.time;
+  const step = t.length > 1 ? medianStep(t) : Number.NaN;
+  const strips = makeStrips(flight, ground.curves);
+  const help = flight.track.inertialSpeed[span.end]! - flight.speed[span.end]!;
+  const worldNote = worldCheck(flight);
+  const review: Review = {
+    schema: 'lossbook-review/1',
+    source: {
+      file: log.source.name,
+      rows: log.source.rows,
+      start_s: flight.time[0]!,
+      end_s: flight.time[flight.time.length - 1]!,
+      rate_Hz: Math.round(100 / step) / 100,
+      part: log.source.part,
+      parts: log.source.parts,
+      liftOffLogTime_s: flight.liftOffLogTime_s,
+      card: cardName,
+      plan: null,
+    },
+    mission: {
+      name: mission.name,
+      world: mission.world.name,
+      worldSource: mission.world.source,
+      orbitFloor_m: mission.world.orbitFloor_m,
+      target: targetLine(mission),
+      vehicle: mission.vehicle?.name ?? null,
+      payload_kg: mission.vehicle?.payload_kg ?? null,
+      pilot: mission.flight.pilot,
+      attempt: mission.flight.attempt,
+      date: mission.flight.date,
+      notes: mission.flight.notes,
+      assumed: mission.assumed,
+    },
+    channels: log.readings,
+    quality: [...log.notes, ...flight.notes, ...(worldNote === null ? [] : [worldNote])],
+    events: found.map((e) => ({
+      name: e.name,
+      time_s: e.time_s,
+      planned_s: null,
+      subject: e.subject,
+      altitude_m: finiteOrNull(flight.altitude[e.index]),
+      speed_m_s: finiteOrNull(flight.speed[e.index]),
+    })),
+    phases: findPhases(flight, found, reached),
+    ledger: {
+      start_s: flight.time[span.start]!,
+      end_s: flight.time[span.end]!,
+      ground: ground.entries,
+      inertial: inertial.entries,
+      rotationHelp: figure(
+        help,
+        flight.noise.speed_m_s / 2.4,
+        flight.track.reading === 'logged' ? 'derived' : 'assumed',
+      ),
+      headingReading: headingReading(flight),
+    },
+    orbit: { atCutoff: orbit, cutoff_s: span.isCutoff ? flight.time[span.end]! : null },
+    budget: {
+      ...budgetAtEnd,
+      lostAt_s: budget.lostAt_s,
+      curves: {
+        time_s: budget.time_s,
+        spent: known && budget.spent !== null ? budget.spent : budget.time_s.map(() => null),
+        toGo: budget.toGo ?? budget.time_s.map(() => null),
+        projectedTotal:
+          known && budget.toGo !== null && budget.spent !== null
+            ? budget.toGo.map((c, k) => c + budget.spent![k]!)
+            : budget.time_s.map(() => null),
+        margin: budget.margin ?? budget.time_s.map(() => null),
+      },
+    },
+    burns: burnList(flight, span),
+    derivation: derivationList(flight),
+    verdict,
+    return: returnOf(flight, found),
+    findings: [],
+    cautions: CAUTIONS,
+  };
+  return { review, strips };
+}
+
+function headingReading(flight: Flight): string | null {
+  if (flight.track.reading === 'logged') return null;
+  return flight.derivations.find((d) => d.quantity === 'course')?.how ?? null;
+}
+
+function burnList(flight: Flight, span: AscentSpan): ReviewBurn[] {
+  return flight.burns.map((burn) => {
+    let deltaV = 0;
+    for (let i = burn.startIndex; i < burn.endIndex; i++) deltaV += flight.gaps.vacuum[i]!;
+    const known = flight.gaps.known;
+    const before = toGoAt(flight, burn.startIndex);
+    const after = toGoAt(flight, burn.endIndex);
+    const used =
+      burn.startMass_kg === null || burn.endMass_kg === null
+        ? null
+        : burn.startMass_kg - burn.endMass_kg - droppedIn(flight, burn.startIndex, burn.endIndex);
+    return {
+      start_s: burn.start_s,
+      end_s: burn.end_s,
+      stage: stageName(flight, burn.stage),
+      ascent: burn.endIndex <= span.end,
+      deltaV: known ? figure(deltaV, 0, 'derived') : unavailable('the engine is not known'),
+      efficiency:
+        !known || before === null || after === null || deltaV === 0
+          ? unavailable(known ? 'the target asks for no orbit' : 'the engine is not known')
+          : figure((before - after) / deltaV, 0, 'derived'),
+      propellant_kg:
+        used === null ? unavailable('the log has no mass') : figure(used, flight.noise.mass_kg, 'measured'),
+    };
+  });
+}
+
+/** Mass thrown off inside a burn is not propellant. */
+function droppedIn(flight: Flight, from: number, to: number): number {
+  return flight.drops.filter((d) => d.index >= from && d.index < to).reduce((sum, d) => sum + d.mass_kg, 0);
+}
+
+function medianStep(t: Float64Array): number {
+  const steps: number[] = [];
+  const stride = Math.max(1, Math.floor(t.length / 5000));
+  for (let i = stride; i < t.length; i += stride) steps.push((t[i]! - t[i - stride]!) / stride);
+  steps.sort((a, b) => a - b);
+  return steps[steps.length >> 1]!;
+}
+
+function finiteOrNull(value: number | undefined): number | null {
+  return value !== undefined && Number.isFinite(value) ? value : null;
 }

@@ -1,0 +1,90 @@
+import type { Flight } from '../flight/types.ts';
+import type { AscentSpan } from '../ledger/ascentEnd.ts';
+import { type Budget, toGoAt } from '../ledger/budget.ts';
+import { figure, unavailable, widened } from './figure.ts';
+import type { BudgetFigures, Figure, LedgerEntries, OrbitFigures } from './types.ts';
+
+/** The budget at the ascent's end. `lookups` are filled with reasons where something is missing. */
+export function budgetFigures(
+  flight: Flight,
+  span: AscentSpan,
+  budget: Budget,
+  ground: LedgerEntries,
+  orbit: OrbitFigures,
+): BudgetFigures {
+  const { noise, mission } = flight;
+  const toGoValue = budget.toGo?.[budget.atEnd] ?? null;
+  const spent =
+    ground.ideal.value === null
+      ? unavailable(ground.ideal.reason ?? 'the ideal delta-v is not known')
+      : ground.ideal;
+  // Delta-v to go moves about one for one with the speed, and with the altitude as the orbit's speed does.
+  const perMetre =
+    mission.world.mu_m3_s2 /
+    (2 * flight.radius[span.end]! ** 2 * Math.max(1, flight.track.inertialSpeed[span.end]!));
+  const stateSigma = Math.hypot(
+    noise.speed_m_s / 2.4,
+    noise.verticalSpeed_m_s * 0.5,
+    (noise.altitude_m * perMetre) / 2.4,
+  );
+  let toGo: Figure;
+  if (toGoValue === null) toGo = unavailable('the target asks for no orbit');
+  else {
+    toGo = figure(toGoValue, stateSigma, 'derived');
+    if (flight.otherTrack !== null) {
+      const other = toGoAt({ ...flight, track: flight.otherTrack }, span.end);
+      if (other !== null) toGo = widened(toGo, other);
+    }
+    const spread = orbit.semiMajorAxis_m.assumptions ?? [];
+    if (spread.length > 0)
+      toGo = {
+        ...toGo,
+        assumptions: spread.map((a) => ({ what: a.what, low: toGo.low!, high: toGo.high! })),
+      };
+  }
+  const left = budget.obtainable?.[budget.atEnd] ?? null;
+  const whyNoMargin = reasonForNoMargin(flight);
+  const massSigma = flight.mass === null ? 0 : (3000 * noise.mass_kg) / flight.mass[span.end]!;
+  const remaining = left === null ? unavailable(whyNoMargin) : figure(left, massSigma, 'derived');
+  const whole =
+    budget.vehicleDeltaV === null
+      ? unavailable(whyNoMargin)
+      : figure(budget.vehicleDeltaV, massSigma, 'derived');
+  const sum = spent.value === null || toGoValue === null ? null : spent.value + toGoValue;
+  const projected =
+    sum === null
+      ? unavailable(spent.reason ?? toGo.reason ?? 'no delta-v to go')
+      : figure(sum, Math.hypot(half(spent), stateSigma), 'derived');
+  const marginValue = left === null || toGoValue === null ? null : left - toGoValue;
+  const margin =
+    marginValue === null
+      ? unavailable(left === null ? whyNoMargin : (toGo.reason ?? ''))
+      : figure(marginValue, Math.hypot(massSigma, stateSigma), 'derived');
+  const shortfall =
+    marginValue === null
+      ? unavailable(margin.reason ?? whyNoMargin)
+      : marginValue < 0
+        ? figure(-marginValue, Math.hypot(massSigma, stateSigma), 'derived')
+        : { value: 0, low: 0, high: 0, basis: 'derived' as const };
+  return {
+    deltaVSpent: spent,
+    deltaVToGo: toGo,
+    deltaVRemaining: remaining,
+    vehicleDeltaV: whole,
+    projectedTotal: projected,
+    margin,
+    shortfall,
+  };
+}
+
+/** One-sigma from a figure's 95 % interval. */
+function half(f: Figure): number {
+  return f.low === null || f.high === null ? 0 : (f.high - f.low) / 3.92;
+}
+
+/** Why the margin cannot be had, in a clause. */
+export function reasonForNoMargin(flight: Flight): string {
+  if (flight.mass === null) return 'the log has no mass';
+  if (flight.mission.vehicle === null) return 'no card gives the vehicle’s stages';
+  return 'the card lacks a dry mass, propellant mass or specific impulse of a stage';
+}

@@ -1,0 +1,78 @@
+import type { Flight } from '../flight/types.ts';
+import type { AscentSpan } from '../ledger/ascentEnd.ts';
+import { type LossCurves, lossCurves } from '../ledger/lossCurves.ts';
+import { type LedgerTotals, ledgerTotals } from '../ledger/totals.ts';
+import { ledgerSigmas } from '../ledger/uncertainty.ts';
+import { figure, unavailable, withAssumption } from './figure.ts';
+import type { Figure, FrameName, LedgerEntries } from './types.ts';
+
+/** One frame's ledger with intervals, and the curves it was read from. */
+export interface FrameLedger {
+  readonly entries: LedgerEntries;
+  readonly curves: LossCurves;
+  readonly totals: LedgerTotals;
+}
+
+type EntryName = keyof LedgerEntries;
+
+const ENTRY_NAMES: readonly EntryName[] = [
+  'ideal',
+  'backPressure',
+  'steering',
+  'drag',
+  'gravity',
+  'frame',
+  'holdDown',
+  'speedGained',
+  'unexplained',
+];
+
+/** Keeps the books of one frame and says why an entry is missing. */
+export function frameLedger(flight: Flight, span: AscentSpan, frame: FrameName): FrameLedger {
+  const curves = lossCurves(flight, span.start, span.end, frame);
+  const totals = ledgerTotals(curves);
+  const sigmas = ledgerSigmas(flight, curves);
+  const other =
+    flight.otherTrack === null
+      ? null
+      : ledgerTotals(lossCurves({ ...flight, track: flight.otherTrack }, span.start, span.end, frame));
+  const all = Math.sqrt(Object.values(sigmas).reduce((sum, s) => sum + s * s, 0));
+  const made = Object.fromEntries(
+    ENTRY_NAMES.map((name) => {
+      const value = totals[name];
+      if (value === null) return [name, unavailable(whyMissing(flight, name, frame))];
+      const sigma = name === 'unexplained' ? all : sigmas[name];
+      let f: Figure = figure(value, sigma, basisOf(flight, name));
+      const moved = other?.[name];
+      if (moved !== null && moved !== undefined && Math.abs(moved - value) > 0.05) {
+        f = withAssumption(f, 'heading unseen: the ground track as a great circle', moved);
+      }
+      return [name, f];
+    }),
+  ) as unknown as LedgerEntries;
+  return { entries: made, curves, totals };
+}
+
+function basisOf(flight: Flight, name: EntryName): 'measured' | 'derived' {
+  if (name === 'speedGained' && flight.log.channels.speed !== undefined) return 'measured';
+  return 'derived';
+}
+
+/** The reason, in a clause, why an entry cannot be had. */
+function whyMissing(flight: Flight, name: EntryName, frame: FrameName): string {
+  if (name === 'frame' && frame === 'inertial') return 'an inertial frame has no such entry';
+  const { log, mission } = flight;
+  if (name === 'unexplained') return 'the remainder needs every other entry';
+  if (log.channels.mass === undefined) return 'the log has no mass';
+  if (flight.burns.length === 0) return 'no burn was found in the log';
+  if (name === 'drag')
+    return mission.vehicle === null
+      ? 'the card gives no vehicle and the log no drag'
+      : 'the card gives no drag area for every stage that flew in air';
+  if (name === 'steering' && log.channels.pitch === undefined) return 'the log has no pitch';
+  if (!flight.gaps.known)
+    return mission.vehicle === null
+      ? 'no card tells the specific impulse and the log has no thrust'
+      : 'the card gives no specific impulse for every stage that burnt';
+  return 'the card gives no exit area for every stage that burnt in air';
+}

@@ -1,0 +1,115 @@
+import type { Flight, GroundTrack } from '../flight/types.ts';
+import { orbitFromPlanarState, type PlanarOrbit } from '../orbit/planar.ts';
+import { figureBetween, unavailable, widened, withAssumption } from './figure.ts';
+import type { Figure, OrbitFigures } from './types.ts';
+
+/** Samples that the smoothed state at an instant leans on. */
+const STATE_SAMPLES = 6;
+
+type Values = Record<keyof OrbitFigures, number>;
+
+/**
+ * The orbit at axis point `i`. Intervals come from the state's noise carried through the elements (each input
+ * moved by its 95 % half-width, the effects added in quadrature) and reach the other reading of an unseen
+ * heading; an unknown launch latitude or azimuth is named beside it.
+ */
+export function orbitFigures(flight: Flight, i: number): OrbitFigures {
+  const { noise, mission } = flight;
+  const base = { r: flight.radius[i]!, up: flight.verticalSpeed[i]!, across: flight.horizontalSpeed[i]! };
+  const central = elements(flight, flight.track, i, base);
+  const half = 1.959964;
+  const dr = half * Math.max(noise.altitude_m / Math.sqrt(STATE_SAMPLES), stepBias(flight));
+  const du = half * noise.verticalSpeed_m_s;
+  const dv =
+    half * Math.max(noise.speed_m_s / Math.sqrt(STATE_SAMPLES), (flight.log.resolution.speed ?? 0) / 4);
+  const moved = [
+    elements(flight, flight.track, i, { ...base, r: base.r + dr }),
+    elements(flight, flight.track, i, { ...base, up: base.up + du }),
+    elements(flight, flight.track, i, { ...base, across: base.across + dv }),
+    elements(flight, flight.track, i, { ...base, r: base.r - dr }),
+    elements(flight, flight.track, i, { ...base, up: base.up - du }),
+    elements(flight, flight.track, i, { ...base, across: base.across - dv }),
+  ];
+  const other = flight.otherTrack === null ? null : elements(flight, flight.otherTrack, i, base);
+  const sites = siteReadings(flight, i, base);
+  const make = (name: keyof OrbitFigures): Figure => {
+    const value = central[name];
+    if (!Number.isFinite(value)) return unavailable('the path is open: it has no apoapsis');
+    if (
+      name === 'inclination_deg' &&
+      !mission.site.latitudeKnown &&
+      flight.log.channels.latitude === undefined
+    ) {
+      return unavailable('neither the log nor the card tells where on the world it flew');
+    }
+    let up = 0;
+    let down = 0;
+    for (let k = 0; k < 3; k++) {
+      const steps = [moved[k]![name] - value, moved[k + 3]![name] - value].filter(Number.isFinite);
+      up += Math.max(0, ...steps) ** 2;
+      down += Math.min(0, ...steps) ** 2;
+    }
+    let f = figureBetween(value, value - Math.sqrt(down), value + Math.sqrt(up), 'derived');
+    if (other !== null) f = widened(f, other[name]);
+    for (const site of sites) f = withAssumption(f, site.what, site.values[name]);
+    return f;
+  };
+  return {
+    apoapsisAltitude_m: make('apoapsisAltitude_m'),
+    periapsisAltitude_m: make('periapsisAltitude_m'),
+    eccentricity: make('eccentricity'),
+    inclination_deg: make('inclination_deg'),
+    semiMajorAxis_m: make('semiMajorAxis_m'),
+    period_s: make('period_s'),
+  };
+}
+
+/** A channel that was cut off rather than rounded lies half a step low: that much is open. */
+function stepBias(flight: Flight): number {
+  return (flight.log.resolution.altitude ?? 0) / 4;
+}
+
+interface State {
+  readonly r: number;
+  readonly up: number;
+  readonly across: number;
+}
+
+function elements(flight: Flight, track: GroundTrack, i: number, s: State): Values {
+  const course = track.course[i]!;
+  const latitude = track.latitude[i]!;
+  return valuesOf(flight, s, course, latitude);
+}
+
+function valuesOf(flight: Flight, s: State, course: number, latitude: number): Values {
+  const { world } = flight.mission;
+  const east = s.across * Math.sin(course) + world.spin_rad_s * s.r * Math.cos(latitude);
+  const north = s.across * Math.cos(course);
+  const orbit: PlanarOrbit = orbitFromPlanarState(world.mu_m3_s2, s.r, s.up, Math.hypot(east, north));
+  // Spherical trigonometry: cos i = cos(latitude)·sin(inertial course).
+  const inclination = Math.acos(
+    Math.max(-1, Math.min(1, Math.cos(latitude) * Math.sin(Math.atan2(east, north)))),
+  );
+  return {
+    apoapsisAltitude_m: orbit.apoapsisRadius_m - world.radius_m,
+    periapsisAltitude_m: orbit.periapsisRadius_m - world.radius_m,
+    eccentricity: orbit.eccentricity,
+    inclination_deg: (inclination * 180) / Math.PI,
+    semiMajorAxis_m: orbit.semiMajorAxis_m,
+    period_s: orbit.period_s ?? Number.NaN,
+  };
+}
+
+/** Where card and log leave the launch site open: the same speed with no help, and with an equator's whole help. */
+function siteReadings(flight: Flight, i: number, s: State): { what: string; values: Values }[] {
+  const { site, world } = flight.mission;
+  const placed =
+    flight.log.channels.latitude !== undefined || flight.log.channels.inertialSpeed !== undefined;
+  if (placed || world.spin_rad_s === 0 || (site.latitudeKnown && site.azimuthKnown)) return [];
+  const what = site.latitudeKnown ? 'launch azimuth unknown' : 'launch latitude and azimuth unknown';
+  const latitude = site.latitudeKnown ? flight.track.latitude[i]! : 0;
+  return [
+    { what, values: valuesOf(flight, s, 0, site.latitudeKnown ? latitude : Math.PI / 2) },
+    { what, values: valuesOf(flight, s, Math.PI / 2, latitude) },
+  ];
+}

@@ -1,0 +1,13 @@
+import { formatFigure } from '../units/figures.ts';
+
+/** A number with a fixed count of decimals, thousands separated, true minus. */
+export function decimal(value: number, decimals: number): string {
+  return formatFigure(value, { decimals });
+}
+
+/** An altitude for a sentence: km, without decimals from 100 km; `unit` false leaves the unit to a neighbour. */
+export function formatKm(altitude_m: number, unit = true): string {
+  const km = altitude_m / 1000;
+  const text = decimal(km, Math.abs(km) < 10 ? 1 : 0);
+  return unit ? `${text} km` : text;
+}
