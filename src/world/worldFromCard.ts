@@ -1,4 +1,4 @@
-import { LossbookError } from '../errors.ts';
+import { LossbookError, type Where } from '../errors.ts';
 import { exponentialAtmosphere } from './atmosphere/exponential.ts';
 import { tableAtmosphere } from './atmosphere/table.ts';
 import { US_STANDARD_ATMOSPHERE_1976 } from './atmosphere/usStandard1976.ts';
@@ -53,14 +53,15 @@ const CARD = 'the mission card';
 
 /**
  * The world that a mission card defines.
+ * @param where the card's file, for messages.
  * @throws LossbookError card-bad-value where radius or gravity is missing, or the values contradict each other.
  */
-export function worldFromCard(spec: WorldSpec): WorldOfCard {
+export function worldFromCard(spec: WorldSpec, where: Where = {}): WorldOfCard {
   const assumed: string[] = [];
   const name = spec.name ?? 'World of the card';
   const radius_m = spec.radius_m ?? spec.ellipsoid?.equatorialRadius_m;
-  if (radius_m === undefined) throw missing('world.radius_m', 'the radius in m');
-  const mu_m3_s2 = gravitationalParameter(spec, radius_m);
+  if (radius_m === undefined) throw missing('world.radius_m', 'given', where);
+  const mu_m3_s2 = gravitationalParameter(spec, radius_m, where);
   const atmosphere = airOf(spec.atmosphere ?? null, name, assumed);
   if (spec.atmosphere === undefined) assumed.push(`${name} is taken to have no air: the card gives none.`);
   if (spec.rotationPeriod_s === undefined) {
@@ -92,24 +93,28 @@ export function worldFromCard(spec: WorldSpec): WorldOfCard {
   return { world, assumed };
 }
 
-function missing(field: string, expected: string): LossbookError {
-  return new LossbookError('card-bad-value', { field, value: 'nothing', expected });
+function missing(field: string, expected: string, where: Where): LossbookError {
+  return new LossbookError('card-bad-value', { field, value: 'nothing', expected }, where);
 }
 
 /** μ as given, or g·R²; both are welcome if they agree to 1 %. */
-function gravitationalParameter(spec: WorldSpec, radius_m: number): number {
+function gravitationalParameter(spec: WorldSpec, radius_m: number, where: Where): number {
   const { gravitationalParameter_m3_s2: mu, surfaceGravity_m_s2: g } = spec;
   const fromGravity = g === undefined ? undefined : g * radius_m * radius_m;
   if (mu === undefined) {
     if (fromGravity !== undefined) return fromGravity;
-    throw missing('world.gravitationalParameter_m3_s2', 'given, or surfaceGravity_m_s2 in its place');
+    throw missing('world.gravitationalParameter_m3_s2', 'given, or surfaceGravity_m_s2 in its place', where);
   }
   if (fromGravity !== undefined && Math.abs(fromGravity / mu - 1) > 0.01) {
-    throw new LossbookError('card-bad-value', {
-      field: 'world.surfaceGravity_m_s2',
-      value: g ?? '',
-      expected: `left out, or ${(mu / radius_m ** 2).toPrecision(5)} as gravitationalParameter_m3_s2 and radius_m give`,
-    });
+    throw new LossbookError(
+      'card-bad-value',
+      {
+        field: 'world.surfaceGravity_m_s2',
+        value: g ?? '',
+        expected: `left out, or ${(mu / radius_m ** 2).toPrecision(5)} as gravitationalParameter_m3_s2 and radius_m give`,
+      },
+      where,
+    );
   }
   return mu;
 }
