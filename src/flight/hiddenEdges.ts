@@ -1,4 +1,5 @@
 import type { Vehicle } from '../mission/types.ts';
+import { massAbove_kg } from '../mission/vehicle.ts';
 import type { RawBurn } from './burnEdges.ts';
 import type { GapDrop } from './massDrops.ts';
 
@@ -14,57 +15,39 @@ export function hiddenEdges(
   vehicle: Vehicle | null,
   stageOfBurn: readonly number[],
 ): RawBurn[] {
-  return burns.map((burn, k) =>
-    hiddenStart(
-      t,
-      mass,
-      hiddenEnd(t, mass, burn, drops, dryMass(stageOfBurn[k]!)),
-      drops,
-      dryMass(stageOfBurn[k]! - 1),
-    ),
-  );
+  if (mass === null || vehicle === null) return [...burns];
+  return burns.map((burn, k) => {
+    const stage = stageOfBurn[k]!;
+    return hiddenStart(hiddenEnd(burn, stage), stage - 1);
+  });
 
-  function dryMass(stage: number): number | null {
-    return vehicle?.stages[stage]?.dryMass_kg ?? null;
+  function hiddenEnd(burn: RawBurn, stage: number): RawBurn {
+    const dry = vehicle!.stages[stage]?.dryMass_kg ?? null;
+    if (dry === null || burn.endsAfterLog || !drops.some((d) => d.gap === burn.last)) return burn;
+    const inner = mass![burn.last]!;
+    const flow = flowInside(t, mass!, burn, burn.last, -1);
+    const endMass = (stackAfter(burn.last, stage) ?? mass![burn.last + 1]!) + dry;
+    if (flow <= 0 || endMass > inner) return burn;
+    const end_s = Math.min(t[burn.last + 1]!, t[burn.last]! + (inner - endMass) / flow);
+    return { ...burn, end_s, endMass_kg: endMass };
   }
-}
 
-function hiddenEnd(
-  t: Float64Array,
-  mass: Float64Array | null,
-  burn: RawBurn,
-  drops: readonly GapDrop[],
-  dry_kg: number | null,
-): RawBurn {
-  if (mass === null || dry_kg === null || burn.endsAfterLog || !drops.some((d) => d.gap === burn.last))
-    return burn;
-  const flow = flowInside(t, mass, burn, burn.last, -1);
-  // The next stage, if already lit in this gap, burns too little to matter beside the first one's flow.
-  const endMass = mass[burn.last + 1]! + dry_kg;
-  if (flow <= 0 || endMass > mass[burn.last]!) return burn;
-  const end_s = Math.min(t[burn.last + 1]!, t[burn.last]! + (mass[burn.last]! - endMass) / flow);
-  return { ...burn, end_s, endMass_kg: endMass };
-}
+  function hiddenStart(burn: RawBurn, dropped: number): RawBurn {
+    const dry = vehicle!.stages[dropped]?.dryMass_kg ?? null;
+    if (dry === null || burn.startsBeforeLog || !drops.some((d) => d.gap === burn.first - 1)) return burn;
+    const inner = mass![burn.first]!;
+    const flow = flowInside(t, mass!, burn, burn.first, 1);
+    const startMass = stackAfter(burn.first - 1, dropped) ?? mass![burn.first - 1]! - dry;
+    if (flow <= 0 || startMass < inner) return burn;
+    const start_s = Math.max(t[burn.first - 1]!, t[burn.first]! - (startMass - inner) / flow);
+    return { ...burn, start_s, startMass_kg: startMass };
+  }
 
-function hiddenStart(
-  t: Float64Array,
-  mass: Float64Array | null,
-  burn: RawBurn,
-  drops: readonly GapDrop[],
-  dry_kg: number | null,
-): RawBurn {
-  if (
-    mass === null ||
-    dry_kg === null ||
-    burn.startsBeforeLog ||
-    !drops.some((d) => d.gap === burn.first - 1)
-  )
-    return burn;
-  const flow = flowInside(t, mass, burn, burn.first, 1);
-  const startMass = mass[burn.first - 1]! - dry_kg;
-  if (flow <= 0 || startMass < mass[burn.first]!) return burn;
-  const start_s = Math.max(t[burn.first - 1]!, t[burn.first]! - (startMass - mass[burn.first]!) / flow);
-  return { ...burn, start_s, startMass_kg: startMass };
+  /** With one stage's last and the next one's first sample on both sides of a gap, only the card tells the rest. */
+  function stackAfter(gap: number, stage: number): number | null {
+    const both = burns.some((b) => b.last === gap) && burns.some((b) => b.first === gap + 1);
+    return both ? massAbove_kg(vehicle!, stage) : null;
+  }
 }
 
 /** Flow over up to five samples from `row` into the burn, kg/s. */
