@@ -50,7 +50,7 @@ export function timeTable(time_s: ArrayLike<number>, value: ArrayLike<number>): 
   let row = 0;
   const at = (s: FlightState) => {
     const t = s.time_s;
-    if (!(t > time_s[0]!)) return value[0]!;
+    if (t < time_s[0]!) return value[0]!;
     if (t >= time_s[last]!) return value[last]!;
     // The last row found is nearly always the row wanted or its neighbour.
     while (row > 0 && time_s[row]! > t) row--;
