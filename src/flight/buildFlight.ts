@@ -43,7 +43,8 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const drops = mass === null ? [] : findMassDrops(t, mass, massSigma, massStep);
   const evidence = { t, throttle, thrust, mass, drops, massSigma_kg: massSigma };
   const told = throttle !== null || thrust !== null || mass !== null;
-  let raw = told ? findBurns(evidence) : pathBurns(log, t, mission);
+  const seen = told ? null : pathBurns(log, t, mission);
+  let raw: RawBurn[] = seen === null ? findBurns(evidence) : [...seen.burns];
   raw = splitAtStaging(t, mass, raw, drops, mission.vehicle);
   const staging = nameStages(t, mass, raw, drops, mission.vehicle, stageNumbers(log, raw));
   raw = hiddenEdges(t, mass, raw, drops, mission.vehicle, staging.stageOfBurn);
@@ -55,7 +56,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const line = mass === null ? null : layMass(axis, t, mass, throttle, raw, drops, massSigma);
   const breaks = accelerationBreaks(raw, t);
   const path = deriveKinematics(log, t, axis.time, breaks);
-  if (axis.liftOff >= 0 && !liftOff.startsInFlight) restAtLiftOff(axis, path);
+  if (axis.liftOff >= 0 && !liftOff.startsInFlight) restAtLiftOff(axis, path, rawAltitude);
 
   const burns: Burn[] = raw.map((burn, k) => {
     const stageIndex = staging.stageOfBurn[k]!;
@@ -127,6 +128,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
     gaps,
     burns,
     drops: massDrops,
+    seenThrottleSteps: seen?.throttleSteps ?? [],
     stage: stageAlong(axis.time.length, burns, massDrops),
     liftOffIndex: Math.max(0, axis.liftOff),
     noise: {
@@ -171,9 +173,11 @@ function accelerationBreaks(burns: readonly RawBurn[], t: Float64Array): Break[]
 }
 
 /** At time zero the vehicle stands on its pad, whatever a smoother would say. */
-function restAtLiftOff(axis: Axis, path: Kinematics): void {
+function restAtLiftOff(axis: Axis, path: Kinematics, rawAltitude: Float64Array): void {
   for (let i = 0; i <= axis.liftOff; i++) {
-    if (axis.row[i] === 0 && i === axis.liftOff) continue;
+    const row = axis.row[i]!;
+    path.altitude[i] = row >= 0 ? rawAltitude[row]! : (path.altitude[i - 1] ?? rawAltitude[0]!);
+    if (row === 0 && i === axis.liftOff) continue;
     path.speed[i] = 0;
     path.verticalSpeed[i] = 0;
   }

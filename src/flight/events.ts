@@ -42,6 +42,7 @@ export function findEvents(flight: Flight): FlightEvent[] {
     for (const step of throttleSteps(flight, burn.startIndex, burn.endIndex))
       add(step.name, step.time_s, name);
   }
+  for (const step of flight.seenThrottleSteps) add(step.name, step.time_s);
   for (const drop of flight.drops) add(drop.kind, drop.time_s, drop.subject);
   const over = pitchOver(flight);
   if (over !== null) add('pitch-over', over);
@@ -111,7 +112,7 @@ function airEvents(flight: Flight, add: Add): void {
     if (top === -1 || dynamicPressure[i]! > dynamicPressure[top]!) top = i;
   }
   if (top > flight.liftOffIndex && top < peak && dynamicPressure[top]! > 0)
-    add('max-q', vertexTime(time, dynamicPressure, top));
+    add('max-q', vertexTime(time, dynamicPressure, top, flight.noise.altitude_m > 5 ? 6 : 2));
   const edge = Math.min(mission.world.atmosphere!.top_m, mission.world.orbitFloor_m);
   for (let i = 1; i < n; i++) {
     if (altitude[i - 1]! < edge && altitude[i]! >= edge) add('air-exit', between(time, altitude, i, edge));
@@ -125,12 +126,12 @@ function between(time: Float64Array, y: Float64Array, i: number, level: number):
   return time[i - 1]! + share * (time[i]! - time[i - 1]!);
 }
 
-/** Vertex of the parabola by least squares through ±2 s about a highest point. */
-function vertexTime(time: Float64Array, y: Float64Array, top: number): number {
+/** Vertex of the parabola by least squares through ±`half_s` about a highest point. */
+function vertexTime(time: Float64Array, y: Float64Array, top: number, half_s: number): number {
   let a = top;
   let b = top;
-  while (a > 0 && (time[top]! - time[a]! < 2 || top - a < 2)) a--;
-  while (b < time.length - 1 && (time[b]! - time[top]! < 2 || b - top < 2)) b++;
+  while (a > 0 && (time[top]! - time[a]! < half_s || top - a < 2)) a--;
+  while (b < time.length - 1 && (time[b]! - time[top]! < half_s || b - top < 2)) b++;
   let s0 = 0,
     s1 = 0,
     s2 = 0,

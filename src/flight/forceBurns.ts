@@ -22,9 +22,13 @@ const HALF_S = 1.5;
 /** Above this dynamic pressure drag may be a force to reckon with (CdA/m up to 2·10⁻³ m²/kg). */
 const THICK_PA = 500;
 /** Least force that is called thrust, m/s², and least jump that is called an engine's. */
-const LEAST_FORCE = 1;
+const LEAST_FORCE = 1.5;
 const LEAST_JUMP = 2.5;
 const SHORTEST_S = 2;
+/** Flickers of the evidence shorter than this do not part a burn in two. */
+const FLICKER_S = 2.5;
+/** Slower than this the vehicle is taken to stand. */
+const STILL_M_S = 2;
 
 interface Grid {
   readonly t: Float64Array;
@@ -33,11 +37,22 @@ interface Grid {
   /** Slope of the speed after each time less the slope before it. */
   readonly jump: Float64Array;
   readonly thick: Uint8Array;
+  /** 1 where the vehicle stands. */
+  readonly still: Uint8Array;
   readonly sigma: number;
 }
 
+/** Burns, and the instants inside them at which the engines' force changed. */
+export interface ForceEvidence {
+  readonly burns: readonly RawBurn[];
+  readonly throttleSteps: readonly {
+    readonly name: 'throttle-down' | 'throttle-up';
+    readonly time_s: number;
+  }[];
+}
+
 /** Finds burns; times in the axis of `motion.t`, whose zero is lift-off. */
-export function forceBurns(motion: PathMotion): RawBurn[] {
+export function forceBurns(motion: PathMotion): ForceEvidence {
   const grid = makeGrid(motion);
   const n = grid.t.length;
   const lit = new Int8Array(n);
@@ -46,10 +61,10 @@ export function forceBurns(motion: PathMotion): RawBurn[] {
   const leap = Math.max(LEAST_JUMP, 6 * grid.sigma);
   for (let k = 0; k < n; k++) {
     const f = grid.force[k]!;
-    if (grid.t[k]! < 0) state = 0;
+    if (grid.t[k]! < 0 || grid.still[k] === 1) state = 0;
     else if (grid.thick[k] === 0) state = f > least ? 1 : f < -least ? -1 : 0;
     else {
-      const j = isPeak(grid.jump, k) ? grid.jump[k]! : 0;
+      const j = isPeak(grid.jump, k) && isSudden(grid.force, k) ? grid.jump[k]! : 0;
       const after = grid.force[Math.min(n - 1, k + 6)]!;
       if (state === 0 && k * GRID_S < 10 && f > least) state = 1;
       else if (state === 1 && j < -leap && after < least) state = 0;
@@ -59,7 +74,33 @@ export function forceBurns(motion: PathMotion): RawBurn[] {
     }
     lit[k] = state;
   }
-  return collect(motion, grid, lit);
+  const burns = collect(motion, grid, lit);
+  return { burns, throttleSteps: stepsInside(grid, burns) };
+}
+
+/** Least lasting change of the force inside a burn that is told as a change of throttle, m/s². */
+const LEAST_STEP = 3;
+
+function stepsInside(grid: Grid, burns: readonly RawBurn[]): ForceEvidence['throttleSteps'] {
+  const change = grid.force.map((_, k) => around(grid.force, k, 2.25));
+  const out: { name: 'throttle-down' | 'throttle-up'; time_s: number }[] = [];
+  for (let k = 0; k < change.length; k++) {
+    const at = grid.t[k]!;
+    const inside = burns.some((b) => at > b.start_s + 6 && at < b.end_s - 6);
+    if (!inside || Math.abs(change[k]!) < Math.max(LEAST_STEP, 8 * grid.sigma)) continue;
+    // A change that is gone again after some seconds is a flaw of the speed channel.
+    const lasting = Math.abs(around(grid.force, k, 5.75)) > SUDDEN_SHARE * Math.abs(change[k]!);
+    if (!isPeak(change, k) || !isSudden(grid.force, k) || !lasting) continue;
+    out.push({ name: change[k]! < 0 ? 'throttle-down' : 'throttle-up', time_s: at });
+  }
+  return out;
+}
+
+/** Change of the force from `half_s` before grid point `k` to as long after it. */
+function around(force: Float64Array, k: number, half_s: number): number {
+  const at = (shift_s: number): number =>
+    force[Math.max(0, Math.min(force.length - 1, k + Math.round(shift_s / GRID_S)))]!;
+  return at(half_s) - at(-half_s);
 }
 
 function makeGrid(motion: PathMotion): Grid {
@@ -86,16 +127,18 @@ function makeGrid(motion: PathMotion): Grid {
   const force = new Float64Array(n);
   const jump = new Float64Array(n);
   const thick = new Uint8Array(n);
+  const still = new Uint8Array(n);
   let i = 0;
   for (let k = 0; k < n; k++) {
     while (i + 1 < t.length && t[i + 1]! <= at[k]!) i++;
     force[k] = centre[k]! - motion.coasting[i]!;
     jump[k] = after[k]! - before[k]!;
+    still[k] = at[k]! > 5 && speed[i]! < STILL_M_S ? 1 : 0;
     thick[k] = motion.dynamicPressure[i]! > THICK_PA ? 1 : 0;
   }
   const perSecond = (t.length - 1) / (last - first);
   const sigma = (motion.speedSigma_m_s * Math.sqrt(12 / Math.max(3, 2 * perSecond))) / 2;
-  return { t: at, force, jump, thick, sigma };
+  return { t: at, force, jump, thick, still, sigma };
 }
 
 /** True where |jump| is the greatest within two seconds. */
@@ -108,6 +151,13 @@ function isPeak(jump: Float64Array, k: number): boolean {
   return true;
 }
 
+/** An engine's change is over within a few seconds; that of drag goes on. */
+const SUDDEN_SHARE = 0.7;
+
+function isSudden(force: Float64Array, k: number): boolean {
+  return Math.abs(around(force, k, 2.25)) > SUDDEN_SHARE * Math.abs(around(force, k, 5.75));
+}
+
 function collect(motion: PathMotion, grid: Grid, lit: Int8Array): RawBurn[] {
   const burns: RawBurn[] = [];
   let k = 0;
@@ -117,12 +167,12 @@ function collect(motion: PathMotion, grid: Grid, lit: Int8Array): RawBurn[] {
       continue;
     }
     let e = k;
-    while (e + 1 < lit.length && lit[e + 1] === lit[k]) e++;
-    const sign = lit[k]!;
+    // A burn against the motion can turn into one along it: only a pause ends a burn.
+    for (let j = e + 1; j < lit.length && (j - e) * GRID_S <= FLICKER_S; j++) if (lit[j] !== 0) e = j;
     const atStart = k === 0 || grid.t[k - 1]! < 0;
     const atEnd = e === lit.length - 1;
-    const start_s = atStart ? Math.max(0, motion.t[0]!) : edgeTime(grid, k, sign);
-    const end_s = atEnd ? motion.t[motion.t.length - 1]! : edgeTime(grid, e + 1, -sign);
+    const start_s = atStart ? Math.max(0, motion.t[0]!) : edgeTime(grid, k, lit[k]!);
+    const end_s = atEnd ? motion.t[motion.t.length - 1]! : edgeTime(grid, e + 1, -lit[e]!);
     if (end_s - start_s >= SHORTEST_S) {
       const first = firstAtOrAfter(motion.t, start_s);
       const last = Math.max(first, firstAtOrAfter(motion.t, end_s) - (atEnd ? 0 : 1));
@@ -142,9 +192,9 @@ function collect(motion: PathMotion, grid: Grid, lit: Int8Array): RawBurn[] {
   return burns;
 }
 
-/** The instant of the greatest jump of the wanted sign within four seconds of grid point `k`. */
+/** The instant of the greatest jump of the wanted sign about grid point `k`. */
 function edgeTime(grid: Grid, k: number, sign: number): number {
-  const reach = Math.round(4 / GRID_S);
+  const reach = Math.round(2.5 / GRID_S);
   let best = Math.min(grid.t.length - 1, k);
   for (let j = Math.max(0, k - reach); j <= Math.min(grid.t.length - 1, k + reach); j++) {
     if (grid.jump[j]! * sign > grid.jump[best]! * sign) best = j;

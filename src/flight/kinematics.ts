@@ -35,13 +35,13 @@ export function deriveKinematics(
   const derivations: Derivation[] = [];
   const notes: QualityNote[] = [];
   const altitude = channelSamples(log, t, 'altitude');
-  const altitudeSigma = sigmaOf(altitude, log.resolution.altitude);
+  const altitudeSigma = sigmaOf(altitude);
   const rateWindow = derivativeWindow_s(altitude.samples, altitudeSigma);
   const fit = localPolynomial(altitude.samples.t, altitude.samples.y, query, {
-    degree: 3,
+    degree: altitude.stair ? 2 : 3,
     window_s: rateWindow,
     minPoints: altitude.stair ? 6 : 5,
-    breaks,
+    breaks: altitude.stair ? wellFilled(altitude.samples.t, breaks) : breaks,
   });
   const rateSigma = derivativeSigma(altitude.samples, altitudeSigma, rateWindow);
   derivations.push({
@@ -54,7 +54,7 @@ export function deriveKinematics(
   let verticalSigma = rateSigma;
   if (log.channels.verticalSpeed !== undefined) {
     const logged = channelSamples(log, t, 'verticalSpeed');
-    verticalSigma = sigmaOf(logged, log.resolution.verticalSpeed);
+    verticalSigma = sigmaOf(logged);
     verticalSpeed = smoothValue(logged.samples, query, breaks, verticalSigma);
     derivations.push({ quantity: 'vertical speed', basis: 'measured', how: 'logged' });
     const note = disagreement(verticalSpeed, bridged(query, fit.rate), Math.max(verticalSigma, rateSigma));
@@ -71,12 +71,12 @@ export function deriveKinematics(
   let speedSigma: number;
   if (log.channels.speed !== undefined) {
     const logged = channelSamples(log, t, 'speed');
-    speedSigma = sigmaOf(logged, log.resolution.speed);
+    speedSigma = sigmaOf(logged);
     speed = smoothValue(logged.samples, query, breaks, speedSigma);
     derivations.push({ quantity: 'speed', basis: 'measured', how: 'logged, over the ground' });
   } else {
     const horizontal = channelSamples(log, t, 'horizontalSpeed');
-    const sigma = sigmaOf(horizontal, log.resolution.horizontalSpeed);
+    const sigma = sigmaOf(horizontal);
     const across = smoothValue(horizontal.samples, query, breaks, sigma);
     speed = verticalSpeed.map((v, i) => Math.hypot(v, across[i]!));
     speedSigma = Math.max(sigma, verticalSigma);
@@ -87,6 +87,10 @@ export function deriveKinematics(
     });
   }
   for (let i = 0; i < speed.length; i++) if (speed[i]! < 0) speed[i] = 0;
+  // A noisy rate can exceed the speed that it is a part of; the speed channel then bounds it.
+  if (verticalSigma > 0.5) {
+    verticalSpeed = verticalSpeed.map((w, i) => Math.max(-speed[i]!, Math.min(speed[i]!, w)));
+  }
   return {
     altitude: bridged(query, altitudeSigma > 0.5 ? fit.value : valueAt(altitude.samples, query, fit.value)),
     speed,
@@ -102,19 +106,38 @@ export function deriveKinematics(
 interface ChannelSamples {
   readonly samples: Samples;
   readonly stair: boolean;
+  /** Step to which the channel is rounded, 0 where none is seen. */
+  readonly step: number;
 }
 
 function channelSamples(log: Log, t: Float64Array, name: ChannelName): ChannelSamples {
   const all = finiteSamples(t, log.channels[name] ?? new Float64Array(0));
-  const step = log.resolution[name];
-  if (step === undefined) return { samples: all, stair: false };
-  const edges = stairEdges(all);
-  return { samples: edges, stair: edges !== all };
+  const step = log.resolution[name] ?? 0;
+  const stairs = step > 0 ? stairEdges(all) : null;
+  return stairs === null
+    ? { samples: all, stair: false, step }
+    : { samples: stairs.samples, stair: true, step: Math.max(step, stairs.step) };
 }
 
-function sigmaOf(channel: ChannelSamples, step: number | undefined): number {
-  const noise = whiteNoise(channel.samples.t, channel.samples.y);
-  return step === undefined ? noise : Math.max(noise, step / Math.sqrt(12));
+function sigmaOf(channel: ChannelSamples): number {
+  return Math.max(whiteNoise(channel.samples.t, channel.samples.y), channel.step / Math.sqrt(12));
+}
+
+/** Fewest steps of a staircase on each side of a break that let it be fitted apart. */
+const FILLED = 8;
+
+/** The breaks that leave enough samples on both sides. */
+function wellFilled(t: Float64Array, breaks: readonly Break[]): Break[] {
+  const kept: Break[] = [];
+  let from = 0;
+  for (const edge of breaks) {
+    let i = from;
+    while (i < t.length && t[i]! < edge.time_s) i++;
+    if (i - from < FILLED || t.length - i < FILLED) continue;
+    kept.push(edge);
+    from = i;
+  }
+  return kept;
 }
 
 /** Samples per second of a channel. */

@@ -2,12 +2,11 @@ import type { Log } from '../log/types.ts';
 import type { Mission } from '../mission/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
 import { airAlongPath } from './air.ts';
-import type { RawBurn } from './burnEdges.ts';
-import { forceBurns } from './forceBurns.ts';
+import { type ForceEvidence, forceBurns } from './forceBurns.ts';
 import { deriveKinematics } from './kinematics.ts';
 
 /** Burns of a log with neither throttle nor thrust nor mass, from its altitude and speed alone. */
-export function pathBurns(log: Log, t: Float64Array, mission: Mission): RawBurn[] {
+export function pathBurns(log: Log, t: Float64Array, mission: Mission): ForceEvidence {
   const path = deriveKinematics(log, t, t, []);
   const { world, site } = mission;
   const spin = world.spin_rad_s ** 2 * Math.cos(site.latitude_rad) ** 2;

@@ -117,6 +117,11 @@ export interface Flight {
   readonly gaps: ThrustGaps;
   readonly burns: readonly Burn[];
   readonly drops: readonly MassDrop[];
+  /** Changes of the engines' force that only the path shows (logs without throttle, thrust and mass). */
+  readonly seenThrottleSteps: readonly {
+    readonly name: 'throttle-down' | 'throttle-up';
+    readonly time_s: number;
+  }[];
   /** Index of the lowest stage still attached at each point. */
   readonly stage: Int16Array;
   readonly noise: ChannelNoise;

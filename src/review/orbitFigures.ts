@@ -31,6 +31,15 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
     elements(flight, flight.track, i, { ...base, across: base.across - dv }),
   ];
   const other = flight.otherTrack === null ? null : elements(flight, flight.otherTrack, i, base);
+  const later = laterInCoast(flight, i);
+  const late =
+    later === null
+      ? null
+      : elements(flight, flight.track, later, {
+          r: flight.radius[later]!,
+          up: flight.verticalSpeed[later]!,
+          across: flight.horizontalSpeed[later]!,
+        });
   const sites = siteReadings(flight, i, base);
   const make = (name: keyof OrbitFigures): Figure => {
     const value = central[name];
@@ -51,6 +60,8 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
     }
     let f = figureBetween(value, value - Math.sqrt(down), value + Math.sqrt(up), 'derived');
     if (other !== null) f = widened(f, other[name]);
+    // A coast keeps its orbit: what it seems to change there is the log's error (a display that lags, drift).
+    if (late !== null) f = widened(f, late[name]);
     for (const site of sites) f = withAssumption(f, site.what, site.values[name]);
     return f;
   };
@@ -62,6 +73,20 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
     semiMajorAxis_m: make('semiMajorAxis_m'),
     period_s: make('period_s'),
   };
+}
+
+/** How long after the cutoff the coast is asked again. */
+const COAST_S = 60;
+
+/** The last point of the coast after axis point `i`, within a minute and above the air; null where there is none. */
+function laterInCoast(flight: Flight, i: number): number | null {
+  const { time, gaps, dynamicPressure } = flight;
+  let j = i;
+  while (j + 1 < time.length && time[j + 1]! - time[i]! <= COAST_S && gaps.burn[j] === -1) {
+    if (dynamicPressure[j + 1]! > 0.5) break;
+    j++;
+  }
+  return j > i ? j : null;
 }
 
 /** A channel that was cut off rather than rounded lies half a step low: that much is open. */
