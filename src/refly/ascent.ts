@@ -112,7 +112,8 @@ export class Ascent {
     m.lit = false;
     m.pinned = false;
     m.state.course_rad = start.course_rad;
-    this.t = start.kind === 'pad' ? -start.holdDown_s : start.time_s;
+    this.t = start.kind === 'pad' ? 0 - start.holdDown_s : start.time_s;
+    this.solver.forgetStep();
     this.ground_m = start.kind === 'pad' ? start.altitude_m : 0;
     const flying = start.kind === 'flight';
     this.jettisoned = this.rocket.jettisons.map(

@@ -88,6 +88,11 @@ export class Dop853 {
     this.denseReady = false;
   }
 
+  /** Forgets the last step's length, so that what follows does not depend on what was integrated before. */
+  forgetStep(): void {
+    this.stepHint = 0;
+  }
+
   /**
    * Takes one accepted step toward `limit` (later or earlier than the present time), never past it.
    * Returns false, state unchanged, when no step is short enough (a right-hand side that is not finite).
