@@ -1,5 +1,4 @@
 import type { FlightResult } from '../../../src/refly/flightProgram.ts';
-import type { SteadyRecorder } from '../../../src/refly/recorder.ts';
 
 /** Quantities that a simulated log is made from. */
 export const sampled = [
@@ -71,5 +70,3 @@ export function eventOf(result: FlightResult, name: FlightResult['events'][numbe
   if (event === undefined) throw new Error(`the simulated flight has no ${name}`);
   return event;
 }
-
-export type SixRecorder = SteadyRecorder<(typeof sampled)[number]>;
