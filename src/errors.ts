@@ -36,6 +36,11 @@ const messages = {
     what: () => 'the content is neither text nor JSON nor gzip of either',
     next: () => 'export the log as CSV or JSON',
   },
+  'log-too-large': {
+    exit: 3,
+    what: (v) => `the log is too large: ${v.size}, and at most ${v.limit} are read`,
+    next: () => 'cut it to the flight, or keep every tenth row',
+  },
   'log-no-table': {
     exit: 3,
     what: () => 'no table of numbers was found',

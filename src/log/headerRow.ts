@@ -1,0 +1,80 @@
+import { findUnitAnywhere } from '../units/units.ts';
+import { isDataCell } from './separator.ts';
+
+/** Where a text table begins and what its columns are called. */
+export interface TableHead {
+  /** Index of the first row of data among the rows looked at. */
+  readonly firstData: number;
+  /** Header cells as written; null where no row names the columns. */
+  readonly headers: readonly string[] | null;
+  readonly units: readonly string[] | null;
+}
+
+const commentMark = /^\s*(?:#|\/\/|%(?!\s*[,;\t|])|!|--\s|\*)\s*/u;
+
+/** True for a line that its first cell marks as a comment. */
+export function isComment(firstCell: string): boolean {
+  return commentMark.test(firstCell);
+}
+
+/** True for a ruled line such as `|----|:---:|` or `=====`. */
+export function isRule(cells: readonly string[]): boolean {
+  return cells.every((cell) => /^[\s:=+_|-]*$/u.test(cell)) && cells.some((cell) => /[=_-]{2}/u.test(cell));
+}
+
+function filledCells(cells: readonly string[]): string[] {
+  return cells.filter((cell) => cell.trim() !== '');
+}
+
+/** True for a row with at least two values, in which values are at least half of what it holds. */
+export function isDataRow(cells: readonly string[]): boolean {
+  const filled = filledCells(cells);
+  const values = filled.filter(isDataCell).length;
+  // A row of missing marks alone says nothing, nor does one without any digit.
+  return (
+    values >= 2 &&
+    values >= 0.5 * filled.length &&
+    filled.some((cell) => /\d/u.test(cell) && isDataCell(cell))
+  );
+}
+
+function isNamesRow(cells: readonly string[], width: number): boolean {
+  const filled = filledCells(cells);
+  const names = filled.filter((cell) => !isDataCell(cell)).length;
+  return filled.length >= 2 && filled.length >= 0.5 * width && names >= 0.7 * filled.length;
+}
+
+function isUnitsRow(cells: readonly string[]): boolean {
+  const filled = filledCells(cells);
+  const units = filled.filter((cell) => findUnitAnywhere(cell).length > 0).length;
+  const open = filled.filter((cell) =>
+    /^[[(]?\s*(?:-+|text|string|utc|n\/a|#)?\s*[\])]?$/iu.test(cell.trim()),
+  ).length;
+  return units >= 1 && units + open >= 0.8 * filled.length;
+}
+
+/**
+ * Finds the first row of data of about `width` cells, the row of names above it and, between them, a row of
+ * units. Lines before that are a preamble. A comment line counts as a name row without its mark.
+ */
+export function findHead(rows: readonly (readonly string[])[], width: number): TableHead | null {
+  const firstData = rows.findIndex((cells, i) => {
+    if (!isDataRow(cells) || isComment(cells[0] ?? '') || filledCells(cells).length < 0.4 * width)
+      return false;
+    const next = rows.slice(i + 1).find((later) => filledCells(later).length > 0);
+    return next === undefined || isDataRow(next) || Math.abs(next.length - width) > 0;
+  });
+  if (firstData < 0) return null;
+  const above: string[][] = [];
+  for (let i = firstData - 1; i >= 0 && above.length < 2; i--) {
+    const cells = rows[i] ?? [];
+    if (filledCells(cells).length === 0 || isRule(cells)) continue;
+    above.push([(cells[0] ?? '').replace(commentMark, ''), ...cells.slice(1)]);
+  }
+  const [near, far] = above;
+  if (near === undefined) return { firstData, headers: null, units: null };
+  if (far !== undefined && isUnitsRow(near) && isNamesRow(far, width)) {
+    return { firstData, headers: far, units: near };
+  }
+  return { firstData, headers: isNamesRow(near, width) ? near : null, units: null };
+}

@@ -1,0 +1,68 @@
+import { type NumberStyle, readNumber } from './numbers.ts';
+import type { Log, QualityNote } from './types.ts';
+
+/** A column as it stands in the file: numbers where cells are plain numbers, texts where they are not. */
+export interface RawColumn {
+  /** Header as written; `column N` where the file has none. */
+  readonly header: string;
+  /** Unit written elsewhere than in the header (a row of units, a list of units in JSON). */
+  readonly unitsCell: string | null;
+  /** One per row; NaN where the cell is empty or no number. */
+  readonly numbers: Float64Array;
+  /** Cells that hold something else than a number, by 0-based row. */
+  readonly texts: ReadonlyMap<number, string>;
+}
+
+/** The table that a file holds, before anything is known about its meaning. */
+export interface RawTable {
+  readonly form: Log['source']['form'];
+  readonly columns: readonly RawColumn[];
+  readonly rows: number;
+  /** False where no header names the columns. */
+  readonly named: boolean;
+  readonly notes: readonly QualityNote[];
+}
+
+/** Longest text of a cell that is kept; no label of an event is longer. */
+const LONGEST_CELL = 500;
+
+/** Collects one column row by row. */
+export class ColumnBuilder {
+  private numbers: Float64Array;
+  private readonly texts = new Map<number, string>();
+  private length = 0;
+  private readonly style: NumberStyle;
+
+  constructor(style: NumberStyle, capacity = 1024) {
+    this.style = style;
+    this.numbers = new Float64Array(capacity);
+  }
+
+  /** Puts a cell's text into a row; rows must come in order, rows left out are empty. */
+  putText(row: number, cell: string): void {
+    const value = readNumber(cell, this.style);
+    this.putNumber(row, value);
+    if (!Number.isNaN(value)) return;
+    const text = cell.trim();
+    if (text !== '') this.texts.set(row, text.slice(0, LONGEST_CELL));
+  }
+
+  putNumber(row: number, value: number): void {
+    if (row >= this.numbers.length) {
+      const larger = new Float64Array(Math.max(row + 1, this.numbers.length * 2));
+      larger.set(this.numbers.subarray(0, this.length));
+      this.numbers = larger;
+    }
+    if (row > this.length) this.numbers.fill(Number.NaN, this.length, row);
+    this.numbers[row] = value;
+    this.length = row + 1;
+  }
+
+  finish(header: string, unitsCell: string | null, rows: number): RawColumn {
+    const numbers = new Float64Array(rows);
+    numbers.set(this.numbers.subarray(0, Math.min(rows, this.length)));
+    for (const row of this.texts.keys()) if (row >= rows) this.texts.delete(row);
+    if (this.length < rows) numbers.fill(Number.NaN, this.length);
+    return { header, unitsCell, numbers, texts: this.texts };
+  }
+}

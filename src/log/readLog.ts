@@ -1,0 +1,185 @@
+import { LossbookError } from '../errors.ts';
+import { type Assigned, assignColumns } from './assign.ts';
+import { decodeText } from './decode.ts';
+import { delimitedTable } from './delimitedTable.ts';
+import { eventTexts } from './eventTexts.ts';
+import { fileKind, kindOfChannels } from './fileKind.ts';
+import { jsonTable } from './jsonTable.ts';
+import { looksLikeJson, parseJson } from './jsonText.ts';
+import type { RawTable } from './rawTable.ts';
+import { readChannels } from './readChannels.ts';
+import { repairChannels } from './repairs.ts';
+import { roundingStep } from './resolution.ts';
+import { orderRows, splitParts } from './timeAxis.ts';
+import { readTimeColumn } from './timeColumn.ts';
+import type { ChannelName, ColumnChoice, Log, QualityNote } from './types.ts';
+
+/** How a log is to be read. */
+export interface ReadOptions {
+  /** File name, for messages only. */
+  readonly name: string;
+  /** The user's own reading of columns. */
+  readonly map?: readonly ColumnChoice[];
+  /** 1-based flight in a file that holds several; the first when left out. */
+  readonly part?: number;
+}
+
+/** Rows that a review needs. */
+const LEAST_ROWS = 10;
+
+/**
+ * Reads a flight log from its bytes: finds the table, its channels and their units by content, repairs what can
+ * be repaired and notes every repair. All values come back in SI units and radians over one strictly
+ * increasing time axis.
+ * @throws LossbookError `file-empty`, `log-*` for what cannot be read as a log, `map-*` for a choice that does
+ * not fit the file, `part-missing`.
+ */
+export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<Log> {
+  const { name } = options;
+  const { text, notes: textNotes } = await decodeText(bytes, name);
+  const table = readTable(text, name);
+  const assigned = assignColumns(table, options.map ?? [], name);
+  const headers = table.columns.map((column) => column.header).join(', ');
+  const timeColumn = assigned.find((a) => a.channel === 'time');
+  checkIsLog(assigned, timeColumn, headers, name);
+  const notes: QualityNote[] = [...textNotes, ...table.notes];
+
+  const clock = readTimeColumn(timeColumn);
+  const split = splitParts(clock.seconds, motionContinues(assigned));
+  const part = options.part ?? 1;
+  const rowsOfPart = split.parts[part - 1];
+  if (rowsOfPart === undefined) {
+    throw new LossbookError('part-missing', { part, parts: split.parts.length }, { file: name });
+  }
+  const axis = orderRows(rowsOfPart, split.time);
+  if (axis.rows.length < LEAST_ROWS)
+    throw new LossbookError('log-too-short', { rows: axis.rows.length }, { file: name });
+  notes.push(
+    ...clock.notes,
+    ...split.notes,
+    ...axis.notes,
+    ...partNotes(split.parts, part, table.rows, clock.seconds),
+  );
+
+  const read = readChannels(assigned, clock, axis);
+  const repaired = repairChannels(read.time, read.channels, axis.rows);
+  notes.push(...read.notes, ...repaired.notes);
+  checkUsable(repaired.channels, name);
+
+  const resolution: Partial<Record<ChannelName, number>> = {};
+  for (const [channel, values] of Object.entries(repaired.channels) as [ChannelName, Float64Array][]) {
+    const step = roundingStep(values);
+    if (step !== null) resolution[channel] = step;
+  }
+  const used = new Set(read.readings.map((reading) => reading.columnIndex));
+  return {
+    source: {
+      name,
+      bytes: bytes.length,
+      form: table.form,
+      rows: table.rows,
+      part,
+      parts: split.parts.length,
+    },
+    time: read.time,
+    channels: repaired.channels,
+    eventTexts: eventTexts(assigned, axis.rows, read.time),
+    readings: read.readings,
+    unusedColumns: table.columns.filter((_, i) => !used.has(i)).map((column) => column.header),
+    notes,
+    resolution,
+  };
+}
+
+function readTable(text: string, name: string): RawTable {
+  if (!looksLikeJson(text)) return delimitedTable(text, name);
+  if (fileKind(text) === 'card') throw new LossbookError('log-is-a-card', {}, { file: name });
+  try {
+    return jsonTable(parseJson(text, name), name);
+  } catch (error) {
+    // Lines such as "[12:00:01] 5.2 …" begin like JSON.
+    if (!(error instanceof LossbookError) || error.code !== 'log-json-broken' || !/^\s*\[/u.test(text))
+      throw error;
+    try {
+      return delimitedTable(text, name);
+    } catch {
+      throw error;
+    }
+  }
+}
+
+function checkIsLog(
+  assigned: readonly Assigned[],
+  time: Assigned | undefined,
+  columns: string,
+  file: string,
+): asserts time is Assigned {
+  const found = new Set(assigned.map((a) => a.channel));
+  if (kindOfChannels(found) === 'plan') throw new LossbookError('log-is-a-plan', {}, { file });
+  if (time === undefined) throw new LossbookError('log-no-time', { columns }, { file });
+  const height = found.has('altitude');
+  const motion =
+    found.has('speed') ||
+    found.has('inertialSpeed') ||
+    (found.has('verticalSpeed') && found.has('horizontalSpeed'));
+  if (!height || !motion) throw new LossbookError('log-no-motion', { columns }, { file });
+}
+
+/** At least ten rows must have what a review needs. */
+function checkUsable(channels: Readonly<Partial<Record<ChannelName, Float64Array>>>, file: string): void {
+  const { altitude, speed, inertialSpeed, verticalSpeed } = channels;
+  const motion = speed ?? inertialSpeed ?? verticalSpeed;
+  let rows = 0;
+  altitude?.forEach((h, i) => {
+    if (Number.isFinite(h + (motion?.[i] ?? Number.NaN))) rows++;
+  });
+  if (rows < LEAST_ROWS) throw new LossbookError('log-too-short', { rows }, { file });
+}
+
+/** Whether altitude and speed go on across two rows as they do between neighbours elsewhere. */
+function motionContinues(assigned: readonly Assigned[]): (a: number, b: number) => boolean {
+  const columns = assigned
+    .filter(({ channel }) => channel === 'altitude' || channel === 'speed' || channel === 'inertialSpeed')
+    .map(({ column }) => column.numbers);
+  return (a, b) =>
+    columns.length > 0 &&
+    columns.every((values) => {
+      const jump = Math.abs(values[b]! - values[a]!);
+      let usual = 0;
+      for (let i = Math.max(1, a - 20); i <= a; i++) {
+        const d = Math.abs(values[i]! - values[i - 1]!);
+        if (d > usual) usual = d;
+      }
+      return jump <= 5 * usual + 0.001 * Math.abs(values[a]!);
+    });
+}
+
+function partNotes(
+  parts: readonly Int32Array[],
+  part: number,
+  rows: number,
+  time: Float64Array,
+): QualityNote[] {
+  const notes: QualityNote[] = [];
+  if (parts.length > 1) {
+    notes.push({
+      code: 'several-flights',
+      channel: 'time',
+      rows: null,
+      count: parts.length,
+      text: `The clock begins again: the file holds ${parts.length} flights, and this is number ${part}.`,
+    });
+  }
+  let timeless = 0;
+  for (let i = 0; i < rows; i++) if (!Number.isFinite(time[i]!)) timeless++;
+  if (timeless > 0) {
+    notes.push({
+      code: 'rows-without-time',
+      channel: 'time',
+      rows: null,
+      count: timeless,
+      text: `${timeless} row(s) have no readable time and are left out.`,
+    });
+  }
+  return notes;
+}

@@ -1,0 +1,96 @@
+/** Relative difference up to which two numbers are the same number written twice. */
+const EQUAL = 1e-9;
+
+/** Most multiples of the step that a change may have and still tell something about it. */
+const MOST_STEPS = 25;
+
+/**
+ * The step to which a channel was rounded, in its own unit; null where none can be seen. Seen means that
+ * neighbouring samples often are equal or few steps apart, so that rounding shapes the curve. Where the step
+ * changes along the channel (tenths, then whole kilometres) the finest is returned.
+ */
+export function roundingStep(values: Float64Array): number | null {
+  const changes: number[] = [];
+  let before = Number.NaN;
+  for (const x of values) {
+    if (Number.isNaN(x)) continue;
+    if (!Number.isNaN(before)) {
+      const d = Math.abs(x - before);
+      // Changes far below the last digit of the value are the arithmetic of the writer.
+      if (d > EQUAL * Math.max(Math.abs(x), Math.abs(before))) changes.push(d);
+    }
+    before = x;
+  }
+  if (changes.length < 8) return null;
+  const sorted = changes.toSorted((a, b) => a - b);
+  for (const p of [0.02, 0.05, 0.1, 0.25, 0.5]) {
+    const guess = sorted[Math.floor(p * (sorted.length - 1))] ?? 0;
+    const step = refine(sorted, guess);
+    if (step === null) continue;
+    return shapes(values, step) ? step : null;
+  }
+  return null;
+}
+
+/** Least-squares step through changes taken as whole multiples of it; null where they are no multiples. */
+function refine(sorted: readonly number[], guess: number): number | null {
+  if (!(guess > 0)) return null;
+  let step = guess;
+  for (let round = 0; round < 4; round++) {
+    let above = 0;
+    let below = 0;
+    let off = 0;
+    let count = 0;
+    for (const d of sorted) {
+      const n = Math.round(d / step);
+      if (n > MOST_STEPS) break;
+      if (n === 0) {
+        off += (d / step) ** 2;
+        count++;
+        continue;
+      }
+      above += n * d;
+      below += n * n;
+      off += (d / step - n) ** 2;
+      count++;
+    }
+    if (count < 8 || below === 0) return null;
+    // Random changes would miss the nearest multiple by 0.289 steps (uniform over one step).
+    const miss = Math.sqrt(off / count);
+    if (round === 3) return miss < 0.06 && count > 0.3 * sorted.length ? step : null;
+    step = above / below;
+  }
+  return null;
+}
+
+/**
+ * Whether rounding shows: values hold for a sample or more and step again, or neighbouring changes are different
+ * numbers of steps. A steady rate (propellant at full flow) has equal changes too, but neither of these, and a
+ * channel that moves by many steps at every sample is not shaped by its rounding.
+ */
+function shapes(values: Float64Array, step: number): boolean {
+  let holds = 0;
+  let uneven = 0;
+  let changes = 0;
+  let far = 0;
+  let held = false;
+  let before = Number.NaN;
+  let lastCount = 0;
+  for (const x of values) {
+    if (Number.isNaN(x)) continue;
+    if (!Number.isNaN(before)) {
+      const count = Math.round(Math.abs(x - before) / step);
+      if (count === 0) held = true;
+      else {
+        changes++;
+        if (held && changes > 1) holds++;
+        else if (lastCount !== 0 && count !== lastCount) uneven++;
+        if (count > 10) far++;
+        held = false;
+        lastCount = count;
+      }
+    }
+    before = x;
+  }
+  return changes > 0 && far < 0.3 * changes && (holds > 0.1 * changes || uneven > 0.1 * changes);
+}

@@ -1,0 +1,179 @@
+import { median, sortedFinite } from './statistics.ts';
+import type { QualityNote } from './types.ts';
+
+/** One flight's rows in the order of time. */
+export interface TimeAxis {
+  /** 0-based rows of the table, one per instant. */
+  readonly rows: Int32Array;
+  /** Strictly increasing, in the unit given. */
+  readonly time: Float64Array;
+  readonly notes: readonly QualityNote[];
+}
+
+/** Fewer rows than this are no flight of their own. */
+const LEAST_ROWS = 10;
+
+/**
+ * Parts of a table in which time runs on: a clock that falls back to about where it began starts another
+ * flight, one that falls back by a wrap of its counter goes on. Small steps back are rows out of order.
+ * `continues(a, b)` tells whether the motion goes on from table row a to row b.
+ */
+export function splitParts(
+  time: Float64Array,
+  continues: (a: number, b: number) => boolean,
+): { parts: Int32Array[]; time: Float64Array; notes: QualityNote[] } {
+  const unwrapped = Float64Array.from(time);
+  const notes: QualityNote[] = [];
+  const rows: number[] = [];
+  for (let i = 0; i < time.length; i++) if (Number.isFinite(time[i]!)) rows.push(i);
+  const step = typicalStep(time, rows);
+  const cuts: number[] = [0];
+  let shift = 0;
+  let high = Number.NEGATIVE_INFINITY;
+  let start = rows.length > 0 ? time[rows[0]!]! : 0;
+  for (let k = 0; k < rows.length; k++) {
+    const i = rows[k]!;
+    let t = time[i]! + shift;
+    const back = high - t;
+    const span = high - start;
+    if (
+      back > Math.max(20 * step, 0.3 * span) &&
+      k >= LEAST_ROWS / 2 &&
+      staysBack(time, rows, k, high - shift)
+    ) {
+      if (continues(rows[k - 1]!, i)) {
+        shift += back + step;
+        t += back + step;
+        notes.push(wrapNote(i, back + step));
+      } else {
+        cuts.push(k);
+        high = Number.NEGATIVE_INFINITY;
+        shift = 0;
+        t = time[i]!;
+        start = t;
+      }
+    }
+    unwrapped[i] = t;
+    if (t > high) high = t;
+  }
+  const ends = [...cuts.slice(1), rows.length];
+  const parts = cuts
+    .map((from, p) => Int32Array.from(rows.slice(from, ends[p])))
+    .filter((part, _, all) => part.length >= LEAST_ROWS || all.length === 1);
+  return { parts, time: unwrapped, notes };
+}
+
+function typicalStep(time: Float64Array, rows: readonly number[]): number {
+  const steps: number[] = [];
+  const hop = Math.max(1, Math.floor(rows.length / 10_000));
+  for (let k = 1; k < rows.length; k += hop) {
+    const d = time[rows[k]!]! - time[rows[k - 1]!]!;
+    if (d > 0) steps.push(d);
+  }
+  return steps.length === 0 ? 0 : median(steps);
+}
+
+/** A single row with a wrong time is no new beginning: the next rows must stay back as well. */
+function staysBack(time: Float64Array, rows: readonly number[], k: number, high: number): boolean {
+  const next = rows.slice(k, k + LEAST_ROWS).map((i) => time[i]!);
+  return next.length > 1 && next.filter((t) => t < high).length > 0.7 * next.length;
+}
+
+function wrapNote(row: number, by: number): QualityNote {
+  return {
+    code: 'clock-wrapped',
+    channel: 'time',
+    rows: [row + 1, row + 1],
+    count: 1,
+    text: `The clock falls back by ${Number(by.toPrecision(6))} while the flight goes on; it is taken as a counter that began again, and the times after it are raised by as much.`,
+  };
+}
+
+/** Puts rows in the order of time and leaves one per instant. */
+export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
+  const notes: QualityNote[] = [];
+  let order = part;
+  const back = backSteps(part, time);
+  if (back.length > 0) {
+    order = Int32Array.from(part).sort((a, b) => time[a]! - time[b]! || a - b);
+    notes.push({
+      code: 'time-backsteps',
+      channel: 'time',
+      rows: [back[0]! + 1, back.at(-1)! + 1],
+      count: back.length,
+      text: `${back.length} row(s) come later in the file than their time; they are put in the order of time.`,
+    });
+  }
+  const spread = spreadStamps(order, time, notes);
+  if (spread !== null) return { rows: order, time: spread, notes };
+  const kept: number[] = [];
+  const doubled: number[] = [];
+  for (const row of order) {
+    const before = kept.at(-1);
+    if (before !== undefined && time[before] === time[row]) doubled.push(row);
+    else kept.push(row);
+  }
+  if (doubled.length > 0) {
+    notes.push({
+      code: 'time-duplicates',
+      channel: 'time',
+      rows: [Math.min(...doubled.slice(0, 1000)) + 1, doubled.at(-1)! + 1],
+      count: doubled.length,
+      text: `${doubled.length} row(s) repeat the time of the row before; the first of each is kept.`,
+    });
+  }
+  const rows = Int32Array.from(kept);
+  return { rows, time: Float64Array.from(rows, (row) => time[row]!), notes };
+}
+
+function backSteps(part: Int32Array, time: Float64Array): number[] {
+  const found: number[] = [];
+  let high = Number.NEGATIVE_INFINITY;
+  for (const row of part) {
+    if (time[row]! < high) found.push(row);
+    else high = time[row]!;
+  }
+  return found;
+}
+
+/**
+ * Where stamps are coarser than the rows come (whole seconds at 10 Hz), most rows share a stamp: they are
+ * spread evenly from their stamp to the next.
+ */
+function spreadStamps(order: Int32Array, time: Float64Array, notes: QualityNote[]): Float64Array | null {
+  let repeats = 0;
+  for (let k = 1; k < order.length; k++) if (time[order[k]!] === time[order[k - 1]!]) repeats++;
+  if (repeats < 0.4 * order.length || order.length - repeats < 3) return null;
+  const out = Float64Array.from(order, (row) => time[row]!);
+  const gaps: number[] = [];
+  for (let k = 1; k < out.length; k++) if (out[k]! > out[k - 1]!) gaps.push(out[k]! - out[k - 1]!);
+  const usual = median(gaps);
+  const runs: number[] = [];
+  const runRows: number[] = [];
+  for (let from = 0; from < out.length; ) {
+    let to = from + 1;
+    while (to < out.length && out[to] === out[from]) to++;
+    runs.push(to - from);
+    runRows.push(from);
+    from = to;
+  }
+  const full = Math.max(1, sortedFinite(runs)[runs.length >> 1] ?? 1);
+  runs.forEach((count, r) => {
+    const from = runRows[r]!;
+    const next = runRows[r + 1];
+    const room = next === undefined ? usual : Math.min(usual, out[next]! - out[from]!);
+    // The first and the last stamp may be begun or cut: their rows keep the usual spacing.
+    const spacing = Math.min(room / count, r === 0 || next === undefined ? usual / full : room / count);
+    const begin = r === 0 && count < full ? out[from]! + room - spacing * count : out[from]!;
+    for (let k = 0; k < count; k++) out[from + k] = begin + k * spacing;
+  });
+  for (let k = 1; k < out.length; k++) if (!(out[k]! > out[k - 1]!)) return null;
+  notes.push({
+    code: 'time-coarse',
+    channel: 'time',
+    rows: null,
+    count: repeats,
+    text: `The clock is written in steps of ${Number(usual.toPrecision(4))} while about ${full} rows share each; they are spread evenly over the step, so times are sure to about one row.`,
+  });
+  return out;
+}

@@ -1,0 +1,179 @@
+import { findUnit, type Unit } from '../units/units.ts';
+import { largestMagnitude, median, quantile } from './statistics.ts';
+
+/** Units of time, altitude and speed that explain the motion together. */
+export interface MotionUnits {
+  readonly time: Unit;
+  readonly altitude: Unit;
+  readonly speed: Unit;
+  /** 0 to 1, from the distance to the next best explanation. */
+  readonly confidence: number;
+  /** One clause: which evidence decided. */
+  readonly reason: string;
+}
+
+/** A channel as written, with its unit where that is known. */
+export interface WrittenChannel {
+  readonly values: Float64Array;
+  readonly unit: Unit | null;
+}
+
+type Candidate = readonly [spelling: string, prior: number];
+
+// How often each unit is met in logs that do not name theirs; only their order matters, the evidence decides.
+const candidates = {
+  time: [
+    ['s', 1],
+    ['ms', 0.4],
+    ['µs', 0.1],
+    ['min', 0.03],
+  ],
+  length: [
+    ['m', 1],
+    ['km', 0.5],
+    ['ft', 0.3],
+    ['mi', 0.05],
+    ['nmi', 0.02],
+  ],
+  speed: [
+    ['m/s', 1],
+    ['km/h', 0.3],
+    ['ft/s', 0.2],
+    ['mph', 0.1],
+    ['km/s', 0.2],
+    ['kn', 0.05],
+  ],
+} as const satisfies Record<string, readonly Candidate[]>;
+
+/**
+ * Finds the units that a log does not write. Altitude cannot change faster than the vehicle moves, and a launch
+ * begins straight up, so the largest ratio of altitude gained to distance flown is near one; speeds,
+ * accelerations and durations must be those of a rocket. Times must rise.
+ */
+export function motionUnits(
+  time: WrittenChannel,
+  altitude: WrittenChannel,
+  speed: WrittenChannel,
+): MotionUnits {
+  const rise = riseRatio(time.values, altitude.values, speed.values);
+  const startsSlow = Math.abs(median(speed.values.subarray(0, 5))) < 0.05 * quantile(speed.values, 0.99);
+  const fastest = quantile(speed.values, 0.99);
+  const jerkiness = quantile(rates(time.values, speed.values), 0.95);
+  const span = (time.values.at(-1) ?? 0) - (time.values[0] ?? 0);
+  const highest = largestMagnitude(altitude.values);
+  const scored = options(time.unit, 'time', candidates.time).flatMap((t) =>
+    options(altitude.unit, 'length', candidates.length).flatMap((h) =>
+      options(speed.unit, 'speed', candidates.speed).map((v) => ({
+        t: t.unit,
+        h: h.unit,
+        v: v.unit,
+        score:
+          t.score +
+          h.score +
+          v.score -
+          (isMetric(h.unit) === isMetric(v.unit) ? 0 : MIXED_SYSTEMS) -
+          unlikelyRise((rise * h.unit.factor) / (v.unit.factor * t.unit.factor), startsSlow) -
+          outside(fastest * v.unit.factor, 30, 12_000, 0.3) -
+          outside((jerkiness * v.unit.factor) / t.unit.factor, 2, 250, 0.3) -
+          outside(span * t.unit.factor, 10, 1e6, 0.5) -
+          outside(highest * h.unit.factor, 100, 5e8, 0.5),
+      })),
+    ),
+  );
+  scored.sort((a, b) => b.score - a.score);
+  const best = scored[0];
+  if (best === undefined) throw new RangeError('no units to choose from');
+  const second = scored.find((other) => other !== best);
+  const lead = second === undefined ? 10 : best.score - second.score;
+  const ratio = (rise * best.h.factor) / (best.v.factor * best.t.factor);
+  return {
+    time: best.t,
+    altitude: best.h,
+    speed: best.v,
+    confidence: Math.min(0.97, 1 / (1 + Math.exp(-lead))),
+    reason: Number.isFinite(ratio)
+      ? `with altitude in ${best.h.spelling}, speed in ${best.v.spelling} and time in ${best.t.spelling} the steepest climb is ${(100 * ratio).toFixed(0)} % of the distance flown`
+      : `the values fit a rocket in ${best.h.spelling} and ${best.v.spelling}`,
+  };
+}
+
+function options(
+  known: Unit | null,
+  quantity: 'time' | 'length' | 'speed',
+  list: readonly Candidate[],
+): { unit: Unit; score: number }[] {
+  if (known !== null) return [{ unit: known, score: 0 }];
+  return list.flatMap(([spelling, prior]) => {
+    const unit = findUnit(quantity, spelling);
+    return unit === null ? [] : [{ unit, score: Math.log(prior) }];
+  });
+}
+
+/** Steepest climb as a share of the distance flown, in the units as written: 0.9 quantile over windows. */
+function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): number {
+  const rows: number[] = [];
+  for (let i = 0; i < t.length; i++) if (Number.isFinite(t[i]! + h[i]! + v[i]!)) rows.push(i);
+  const flown = new Float64Array(rows.length);
+  for (let k = 1; k < rows.length; k++) {
+    const [a, b] = [rows[k - 1]!, rows[k]!];
+    const dt = t[b]! - t[a]!;
+    flown[k] = flown[k - 1]! + (dt > 0 ? (dt * (Math.abs(v[a]!) + Math.abs(v[b]!))) / 2 : 0);
+  }
+  const total = flown.at(-1) ?? 0;
+  if (!(total > 0)) return Number.NaN;
+  const ratios: number[] = [];
+  // Windows of several lengths: the straight rise is a small part of a long flight.
+  for (const share of [0.02, 0.05, 0.1]) {
+    const width = Math.max(4, Math.floor(rows.length * share));
+    const hop = Math.max(1, Math.floor(width / 4));
+    const step = smallestStep(rows, h);
+    for (let k = 0; k + width < rows.length; k += hop) {
+      const along = flown[k + width]! - flown[k]!;
+      const up = Math.abs(h[rows[k + width]!]! - h[rows[k]!]!);
+      if (along > 1e-4 * total && up >= 5 * step) ratios.push(up / along);
+    }
+  }
+  return quantile(ratios, 0.9);
+}
+
+function smallestStep(rows: readonly number[], h: Float64Array): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 1; k < rows.length; k++) {
+    const d = Math.abs(h[rows[k]!]! - h[rows[k - 1]!]!);
+    if (d > 0 && d < least) least = d;
+  }
+  return Number.isFinite(least) ? least : 0;
+}
+
+/** Rates of change over some tenths of the samples' spacing, magnitudes. */
+function rates(t: Float64Array, v: Float64Array): number[] {
+  const width = Math.max(2, Math.floor(t.length / 100));
+  const found: number[] = [];
+  for (let i = 0; i + width < t.length; i += Math.max(1, width >> 1)) {
+    const dt = t[i + width]! - t[i]!;
+    if (dt > 0) found.push(Math.abs(v[i + width]! - v[i]!) / dt);
+  }
+  return found;
+}
+
+/** Metres with miles per hour are rarely written side by side. */
+const MIXED_SYSTEMS = 1.5;
+
+function isMetric(unit: Unit): boolean {
+  return ['m', 'km', 'm/s', 'km/s', 'km/h'].includes(unit.spelling);
+}
+
+/** A climb beyond the distance flown is impossible; one far below it is unusual, the more so from a standstill. */
+function unlikelyRise(ratio: number, startsSlow: boolean): number {
+  if (!(ratio > 0)) return 0;
+  if (ratio > 1.1) return (Math.log(ratio / 1.1) / 0.15) ** 2;
+  const [edge, width] = startsSlow ? [0.75, 0.3] : [0.6, 0.5];
+  return ratio < edge ? Math.min(12, (Math.log(edge / ratio) / width) ** 2) : 0;
+}
+
+/** Penalty for a value outside a range, in squares of `width` decades. */
+function outside(value: number, low: number, high: number, width: number): number {
+  if (!(value > 0)) return 0;
+  if (value < low) return (Math.log10(low / value) / width) ** 2;
+  return value > high ? (Math.log10(value / high) / width) ** 2 : 0;
+}
