@@ -1,8 +1,8 @@
 import type { Flight } from '../flight/types.ts';
+import { obtainableDeltaV_m_s } from '../mission/obtainable.ts';
 import type { Target } from '../mission/types.ts';
 import { deltaVToGo, type ToGoTarget } from '../orbit/toGo.ts';
 import { type ToGoCurve, toGoCurve } from '../orbit/toGoCurve.ts';
-import { obtainableDeltaV_m_s } from './aboard.ts';
 import type { AscentSpan } from './ascentEnd.ts';
 
 /**
