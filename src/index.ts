@@ -3,7 +3,10 @@ export { type ExitCode, LossbookError, type MessageCode, type Where } from './er
 export { channelsCsv } from './exchange/channelsCsv.ts';
 export { reviewJson } from './exchange/reviewJson.ts';
 export { reviewText, type TextOptions } from './exchange/reviewText.ts';
+export { type ReadOptions, readLog } from './log/readLog.ts';
 export type { ChannelName, ChannelReading, ColumnChoice, Log, QualityNote } from './log/types.ts';
+export { describeMission, type MissionDescription } from './mission/describeCard.ts';
+export { type MissionRequest, readMission } from './mission/readCard.ts';
 export type { Mission } from './mission/types.ts';
 export { type ReviewRequest, reviewFlight } from './review/reviewFlight.ts';
 export type * from './review/types.ts';

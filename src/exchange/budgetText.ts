@@ -39,45 +39,37 @@ export function budgetText(budget: Review['budget'], ink: Inks, width: number): 
   return [...table, ...wrapText(`Assumptions could move, in m/s: ${named.join('; ')}.`, width, '  ')];
 }
 
-/** Heading, curve and time axis of the margin, or of the delta-v to go where no margin is to be had. */
-export function marginText(budget: Review['budget'], ink: Inks, width: number): string[] {
+/**
+ * Heading, curve and time axis of the margin, or of the delta-v to go where no margin is to be had.
+ * @param end_s end of the ascent, at which the heading tells the curve's value
+ */
+export function marginText(budget: Review['budget'], end_s: number, ink: Inks, width: number): string[] {
   const { time_s, margin, toGo } = budget.curves;
-  if (margin.some((v) => v !== null)) {
-    const meaning = 'm/s to spare';
-    return drawn('Margin', ends(time_s, margin), meaning, budget, margin, ink, width);
-  }
-  if (!toGo.some((v) => v !== null)) return [];
-  return drawn('Delta-v to go', ends(time_s, toGo), 'least m/s to the target', budget, toGo, ink, width);
-}
-
-function drawn(
-  name: string,
-  remark: string,
-  meaning: string,
-  budget: Review['budget'],
-  curve: readonly (number | null)[],
-  ink: Inks,
-  width: number,
-): string[] {
-  const { bar, axis } = marginLine(budget.curves.time_s, curve, budget.lostAt_s, width);
+  const hasMargin = margin.some((v) => v !== null);
+  if (!hasMargin && !toGo.some((v) => v !== null)) return [];
+  const curve = hasMargin ? margin : toGo;
+  const { bar, axis } = marginLine(time_s, curve, budget.lostAt_s, width);
   const legend = [
-    meaning,
+    hasMargin ? 'm/s to spare' : 'least m/s to the target',
     /[░▒▓]/u.test(bar) ? '░▒▓ below zero' : '',
     bar.includes('·') ? '· not available' : '',
     budget.lostAt_s === null ? '' : '▲ target out of reach from here on',
   ].filter((part) => part !== '');
   return [
-    headingText(name, remark, ink, width),
+    headingText(hasMargin ? 'Margin' : 'Delta-v to go', ends(time_s, curve, end_s), ink, width),
     bar.replace(/[░▒▓]+/gu, ink.alarm),
     axis.replace('▲', ink.alarm),
     ...wrapText(legend.join('; '), width).map(ink.faint),
   ];
 }
 
-/** First and last known value with their times. */
-function ends(time_s: readonly number[], values: readonly (number | null)[]): string {
+/** The first known value and the last until `end_s`, with their times. */
+function ends(time_s: readonly number[], values: readonly (number | null)[], end_s: number): string {
   const known = values.flatMap((value, i) => (value === null ? [] : [{ value, time: time_s[i] ?? 0 }]));
-  const at = (k: { value: number; time: number } | undefined) =>
-    k === undefined ? '' : `${numberText(k.value, 0)} m/s at ${numberText(k.time, 0)} s`;
-  return `${at(known[0])}, ${at(known[known.length - 1])}`;
+  const [first] = known;
+  const last = known.findLast(({ time }) => time <= end_s + 0.05);
+  return [first, last === first ? undefined : last]
+    .filter((k) => k !== undefined)
+    .map(({ value, time }) => `${numberText(value, 0)} m/s at ${numberText(time, 0)} s`)
+    .join(', ');
 }

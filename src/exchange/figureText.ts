@@ -29,12 +29,13 @@ export function intervalText(figure: Figure, { scale, decimals }: Shown): string
   const { value, low, high } = figure;
   if (value === null || low === null || high === null) return '';
   const half = ((high - low) / 2) * scale;
+  const step = 10 ** -decimals;
+  if (half === 0) return '±0';
+  if (half < step / 2) return `±<${step.toFixed(decimals)}`;
   if (Math.abs((high + low) / 2 - value) * scale > half / 4) {
     return `${numberText(low * scale, decimals)}…${numberText(high * scale, decimals)}`;
   }
-  const step = 10 ** -decimals;
-  if (half === 0) return '±0';
-  return half < step / 2 ? `±<${step.toFixed(decimals)}` : `±${numberText(half, decimals)}`;
+  return `±${numberText(half, decimals)}`;
 }
 
 /** What assumptions could move, each as "heading unseen: −10 … +0". */

@@ -27,7 +27,7 @@ export function readingsText(readings: readonly ChannelReading[], ink: Inks): st
         r.channel,
         cutText(r.column, 22),
         cutText(r.unit, 8),
-        unitSources[r.unitFrom],
+        r.unit === '' ? '' : unitSources[r.unitFrom],
         `${Math.round(r.confidence * 100)} %`,
       ]),
     ],

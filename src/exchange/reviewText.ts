@@ -38,7 +38,7 @@ export function reviewText(document: Review, { width, colour }: TextOptions): st
       ledgerText(ledger, ink, width),
     ),
     ...section('Budget', 'at the end of the ascent', budgetText(budget, ink, width)),
-    ...leading(marginText(budget, ink, width)),
+    ...leading(marginText(budget, ledger.end_s, ink, width)),
     ...section('Burns', '', burnsText(review.burns, ink)),
     ...section('Orbit', atCutoff(orbit.cutoff_s), orbitText(orbit.atCutoff, ink)),
     ...section('Events', 'times in s from lift-off', eventsText(review.events, ink)),

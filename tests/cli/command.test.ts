@@ -96,7 +96,7 @@ describe('review', () => {
     ]);
     expect(out).toMatch(/^short\.csv · short\.mission\.json · /);
     expect(out).toMatch(/\n\nNot in orbit: /);
-    expect(out).toMatch(/^gravity +1,2\d\d /m);
+    expect(out).toMatch(/^gravity +1,2\d\d[ .]/m);
     expect(out).not.toContain('\u001b');
     for (const line of out.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
   });

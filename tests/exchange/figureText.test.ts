@@ -35,6 +35,8 @@ describe('a figure', () => {
   });
   test('never claims an interval of nothing for a small one', () => {
     expect(intervalText(figure(0.4, 0.01), { scale: 1, decimals: 1 })).toBe('±<0.1');
+    const narrow = { value: 170.91, low: 170.91, high: 170.93, basis: 'derived' } as const;
+    expect(intervalText(narrow, { scale: 1, decimals: 1 })).toBe('±<0.1');
     expect(intervalText(figure(0, 0), { scale: 1, decimals: 0 })).toBe('±0');
   });
   test('that is unavailable is a dash without an interval', () => {
