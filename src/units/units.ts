@@ -32,7 +32,7 @@ const lookAlikes: Readonly<Record<string, string>> = {
  * kept, since `mW` is not `MW`; only the look-up may ignore it.
  */
 function plainForm(spelling: string): string {
-  let text = [...spelling.trim()].map((letter) => lookAlikes[letter] ?? letter).join('');
+  let text = [...spelling.trim().replaceAll('**', '')].map((letter) => lookAlikes[letter] ?? letter).join('');
   text = text.replace(/^[[({<]\s*(.*?)\s*[\])}>]$/u, '$1');
   text = text
     .replace(/\^|\*\*/gu, '')

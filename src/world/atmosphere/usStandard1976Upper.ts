@@ -113,14 +113,14 @@ function hydrostatic(z: number, molarMass: number): number {
 }
 
 /** −d ln(nT)/dz of a minor gas, 1/km (eq. 36 and the transport term of eq. 37). */
-function fallOff(gas: Gas, z: number, background: number): number {
+function fallOff(gas: Gas, z: number, background: number, mixtureMolarMass: number): number {
   const t = upperTemperature_K(z);
   const k = eddyDiffusion(z);
   const thermalPart = (gas.thermal * temperatureSlope(z)) / t;
   let f = hydrostatic(z, gas.molarMass) + thermalPart;
   if (k > 0) {
     const d = (gas.a / background) * (t / 273.15) ** gas.b;
-    f = (d * f + k * hydrostatic(z, meanMolarMass(z))) / (d + k);
+    f = (d * f + k * hydrostatic(z, mixtureMolarMass)) / (d + k);
   }
   const [Q, U, W, q, u, w] = gas.transport;
   const up = z - U;
@@ -164,14 +164,25 @@ function grid(): Float64Array {
   return z;
 }
 
-/** n(z) = n(86 km)·T(86 km)/T·exp(−∫ f dz), trapezoidal (eqs. 34 and 37). */
-function integrate(z: Float64Array, baseNumber: number, f: (i: number) => number): Float64Array {
+/**
+ * n(z) = n(86 km)·T(86 km)/T·exp(−∫ f dz), trapezoidal (eqs. 34 and 37). `f` gets the molar mass of the mixture
+ * in the cell, which jumps at 100 km: taken at the nodes, the jump alone would cost 1.4e-4 of every number above.
+ */
+function integrate(
+  z: Float64Array,
+  baseNumber: number,
+  f: (i: number, mixtureMolarMass: number) => number,
+): Float64Array {
   const n = new Float64Array(z.length);
   let sum = 0;
-  let before = f(0);
+  let mass = meanMolarMass(z[0]!);
+  let before = f(0, mass);
   n[0] = baseNumber;
   for (let i = 1; i < z.length; i++) {
-    const here = f(i);
+    const massHere = meanMolarMass(0.5 * (z[i - 1]! + z[i]!));
+    if (massHere !== mass) before = f(i - 1, massHere);
+    mass = massHere;
+    const here = f(i, mass);
     sum += 0.5 * (before + here) * (z[i]! - z[i - 1]!);
     before = here;
     n[i] = ((baseNumber * BASE_TEMPERATURE_K) / upperTemperature_K(z[i]!)) * Math.exp(-sum);
@@ -212,14 +223,20 @@ function integrateHydrogen(z: Float64Array, background: (i: number) => number): 
 /** Composition from 86 to 1000 km by the standard's integrals, in some 15 ms. */
 export function upperComposition(): Composition {
   const z = grid();
-  const n2 = integrate(z, nitrogen.baseNumber, (i) =>
-    hydrostatic(z[i]!, i === 0 || z[i]! <= 100 ? MEAN_MOLAR_MASS_SEA_LEVEL : nitrogen.molarMass),
-  );
-  const o = integrate(z, atomicOxygen.baseNumber, (i) => fallOff(atomicOxygen, z[i]!, n2[i]!));
-  const o2 = integrate(z, oxygen.baseNumber, (i) => fallOff(oxygen, z[i]!, n2[i]!));
+  const n2 = integrate(z, nitrogen.baseNumber, (i, mass) => hydrostatic(z[i]!, mass));
+
+  const o = integrate(z, atomicOxygen.baseNumber, (i, mass) => fallOff(atomicOxygen, z[i]!, n2[i]!, mass));
+  const o2 = integrate(z, oxygen.baseNumber, (i, mass) => fallOff(oxygen, z[i]!, n2[i]!, mass));
   const heavy = (i: number) => n2[i]! + o[i]! + o2[i]!;
-  const ar = integrate(z, argon.baseNumber, (i) => fallOff(argon, z[i]!, heavy(i)));
-  const he = integrate(z, helium.baseNumber, (i) => fallOff(helium, z[i]!, heavy(i)));
+  // The traces above 100 km are stirred into the three heavy gases as they are there, not into nitrogen alone.
+  const heavyMass = (i: number, mass: number) =>
+    mass === nitrogen.molarMass
+      ? (n2[i]! * mass + o[i]! * atomicOxygen.molarMass + o2[i]! * oxygen.molarMass) / heavy(i)
+      : mass;
+  const ar = integrate(z, argon.baseNumber, (i, mass) => fallOff(argon, z[i]!, heavy(i), heavyMass(i, mass)));
+  const he = integrate(z, helium.baseNumber, (i, mass) =>
+    fallOff(helium, z[i]!, heavy(i), heavyMass(i, mass)),
+  );
   const h = integrateHydrogen(z, (i) => heavy(i) + ar[i]! + he[i]!);
   return { z_km: z, numbers: [n2, o, o2, ar, he, h] };
 }
