@@ -65,7 +65,8 @@ export function budgetAlong(flight: Flight, span: AscentSpan, spentCurve: Float6
     );
   }
   const grid = curve === null ? breaks : Array.from(curve.time_s);
-  const index = grid.map((t) => nearestIndex(time, t));
+  const index =
+    curve === null ? breaks.map((t) => time.indexOf(t)) : Array.from(curve.index, (i) => i + first);
   const spent =
     spentCurve === null
       ? null
@@ -113,17 +114,6 @@ function breakTimes(flight: Flight, first: number, last: number, span: AscentSpa
     .filter((i) => i >= first && i <= last)
     .sort((a, b) => a - b)
     .map((i) => flight.time[i]!);
-}
-
-function nearestIndex(time: Float64Array, t: number): number {
-  let low = 0;
-  let high = time.length - 1;
-  while (low < high) {
-    const mid = (low + high) >> 1;
-    if (time[mid]! < t) low = mid + 1;
-    else high = mid;
-  }
-  return low > 0 && Math.abs(time[low - 1]! - t) < Math.abs(time[low]! - t) ? low - 1 : low;
 }
 
 /** What could still be had at each grid point; null where the card does not tell or the log has no mass. */

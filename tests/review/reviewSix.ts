@@ -1,6 +1,6 @@
 import { reviewFlight } from '../../src/review/reviewFlight.ts';
 import type { Analysis } from '../../src/review/types.ts';
-import { type ReferenceName, cutLog, readCardText } from '../referenceFlights.ts';
+import { cutLog, type ReferenceName, readCardText } from '../referenceFlights.ts';
 
 /** Reviews a reference flight from six channels and its card. */
 export function reviewSix(name: ReferenceName, every = 1): Promise<Analysis> {
