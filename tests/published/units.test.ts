@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Quantity } from '../../src/log/types.ts';
+import type { Quantity } from '../../src/units/quantity.ts';
 import { findUnit } from '../../src/units/units.ts';
 
 // NIST SP 811 (2008), appendix B.8: factors printed in bold there are exact, the others to seven digits.
