@@ -1,8 +1,9 @@
 import type { BudgetFigures, Review } from '../review/types.ts';
-import { assumptionTexts, intervalText, numberText, shown, valueText } from './figureText.ts';
+import { intervalText, numberText, shown, valueText } from './figureText.ts';
 import { headingText } from './headingText.ts';
 import type { Inks } from './inks.ts';
 import { marginLine } from './marginLine.ts';
+import { movedText } from './movedText.ts';
 import { textTable } from './textTable.ts';
 import { wrapText } from './wrapText.ts';
 
@@ -32,11 +33,8 @@ export function budgetText(budget: Review['budget'], ink: Inks, width: number): 
     [['', 'm/s', '95 %', 'basis'], ...rows],
     ink.faint,
   );
-  const named = budgetOrder.flatMap(([key, name]) =>
-    assumptionTexts(budget[key], shown(budget[key])).map((text) => `${name}, ${text}`),
-  );
-  if (named.length === 0) return table;
-  return [...table, ...wrapText(`Assumptions could move, in m/s: ${named.join('; ')}.`, width, '  ')];
+  const named = budgetOrder.map(([key, name]) => [name, budget[key], shown(budget[key])] as const);
+  return [...table, ...movedText(named, 'm/s', width)];
 }
 
 /**

@@ -38,8 +38,27 @@ export function intervalText(figure: Figure, { scale, decimals }: Shown): string
   return `±${numberText(half, decimals)}`;
 }
 
-/** What assumptions could move, each as "heading unseen: −10 … +0". */
-export function assumptionTexts(figure: Figure, { scale, decimals }: Shown): string[] {
-  const signed = (v: number) => `${v > 0 || Object.is(v, 0) ? '+' : ''}${numberText(v * scale, decimals)}`;
-  return (figure.assumptions ?? []).map((a) => `${a.what}: ${signed(a.low)} … ${signed(a.high)}`);
+/**
+ * How far each assumption could move the figure, as "heading unseen" and "−10 … +0"; without those that move it by
+ * less than is shown.
+ */
+export function assumptionMoves(
+  figure: Figure,
+  { scale, decimals }: Shown,
+): readonly { readonly what: string; readonly range: string }[] {
+  const { value, assumptions = [] } = figure;
+  if (value === null) return [];
+  const signed = (reached: number) => {
+    const text = formatFigure((reached - value) * scale, { decimals, signed: true });
+    return /[1-9]/u.test(text) ? text : '+0';
+  };
+  return assumptions
+    .map(({ what, low, high }) => ({ what, ends: [signed(low), signed(high)] }))
+    .filter(({ ends }) => ends.some((end) => end !== '+0'))
+    .map(({ what, ends }) => ({ what, range: ends.join(' … ') }));
+}
+
+/** The same as one text each: "heading unseen: −10 … +0". */
+export function assumptionTexts(figure: Figure, form: Shown): string[] {
+  return assumptionMoves(figure, form).map(({ what, range }) => `${what}: ${range}`);
 }

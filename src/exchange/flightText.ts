@@ -2,6 +2,7 @@ import type { Figure, Finding, OrbitFigures, ReviewBurn, ReviewEvent } from '../
 import { NO_FIGURE } from '../units/figures.ts';
 import { intervalText, numberText, shown, valueText } from './figureText.ts';
 import type { Inks } from './inks.ts';
+import { movedText } from './movedText.ts';
 import { textTable } from './textTable.ts';
 import { cutText, wrapText } from './wrapText.ts';
 
@@ -41,14 +42,18 @@ const orbitRows: readonly (readonly [keyof OrbitFigures, string, number, string]
   ['period_s', 'period', 1, 's'],
 ];
 
-/** The orbit's elements, one a line. */
-export function orbitText(orbit: OrbitFigures, ink: Inks): string[] {
-  const rows = orbitRows.map(([key, name, scale, unit]) => {
+/** The orbit's elements, one a line, with what assumptions could move under them. */
+export function orbitText(orbit: OrbitFigures, ink: Inks, width: number): string[] {
+  const formed = orbitRows.map(([key, name, scale, unit]) => {
     const figure: Figure = orbit[key];
-    const form = key === 'eccentricity' ? { scale, decimals: 5 } : shown(figure, scale);
-    return [name, valueText(figure, form), unit, intervalText(figure, form), figure.basis];
+    return {
+      name,
+      unit,
+      figure,
+      form: key === 'eccentricity' ? { scale, decimals: 5 } : shown(figure, scale),
+    };
   });
-  return textTable(
+  const table = textTable(
     [
       { align: 'left' },
       { align: 'point', ink: ink.strong },
@@ -56,8 +61,16 @@ export function orbitText(orbit: OrbitFigures, ink: Inks): string[] {
       { align: 'left', ink: ink.faint },
       { align: 'left', ink: ink.faint },
     ],
-    rows,
+    formed.map(({ name, unit, figure, form }) => [
+      name,
+      valueText(figure, form),
+      unit,
+      intervalText(figure, form),
+      figure.basis,
+    ]),
   );
+  const apsides = formed.slice(0, 2).map(({ name, figure, form }) => [name, figure, form] as const);
+  return [...table, ...movedText(apsides, 'km', width)];
 }
 
 /** The events in time's order; a column for the plan only where there is one. */

@@ -1,10 +1,10 @@
 import type { Figure, Review } from '../review/types.ts';
 import { NO_FIGURE } from '../units/figures.ts';
-import { assumptionTexts, intervalText, numberText, shown, valueText } from './figureText.ts';
+import { intervalText, numberText, shown, valueText } from './figureText.ts';
 import type { Inks } from './inks.ts';
 import { ledgerOrder } from './ledgerOrder.ts';
+import { movedText } from './movedText.ts';
 import { textTable } from './textTable.ts';
-import { wrapText } from './wrapText.ts';
 
 /** The ledger in both frames side by side, ground first, with what assumptions could move under it. */
 export function ledgerText(ledger: Review['ledger'], ink: Inks, width: number): string[] {
@@ -32,7 +32,10 @@ export function ledgerText(ledger: Review['ledger'], ink: Inks, width: number): 
     [['', 'ground m/s', '95 %', 'of ideal', 'inertial m/s', 'basis'], ...rows],
     ink.faint,
   );
-  return [...table, ...movedByAssumptions(ledger, width)];
+  const named = ledgerOrder.map(
+    ([key, name]) => [name, ledger.ground[key], shown(ledger.ground[key])] as const,
+  );
+  return [...table, ...movedText(named, 'm/s', width)];
 }
 
 function cells(figure: Figure): [string, string] {
@@ -47,12 +50,4 @@ function shareOf(figure: Figure, ideal: Figure): string {
 /** Basis of the figure shown; the inertial one's where the ground frame has none. */
 function basisOf(figure: Figure, other: Figure = figure): string {
   return figure.value === null && other.value !== null ? `${other.basis} (inertial)` : figure.basis;
-}
-
-function movedByAssumptions(ledger: Review['ledger'], width: number): string[] {
-  const named = ledgerOrder.flatMap(([key, name]) =>
-    assumptionTexts(ledger.ground[key], shown(ledger.ground[key])).map((text) => `${name}, ${text}`),
-  );
-  if (named.length === 0) return [];
-  return wrapText(`Assumptions could move, in m/s: ${named.join('; ')}.`, width, '  ');
 }

@@ -40,7 +40,7 @@ export function reviewText(document: Review, { width, colour }: TextOptions): st
     ...section('Budget', 'at the end of the ascent', budgetText(budget, ink, width)),
     ...leading(marginText(budget, ledger.end_s, ink, width)),
     ...section('Burns', '', burnsText(review.burns, ink)),
-    ...section('Orbit', atCutoff(orbit.cutoff_s), orbitText(orbit.atCutoff, ink)),
+    ...section('Orbit', atCutoff(orbit.cutoff_s), orbitText(orbit.atCutoff, ink, width)),
     ...section('Events', 'times in s from lift-off', eventsText(review.events, ink)),
     ...section('Findings', 'dearest first', findingsText(review.findings, ink, width)),
     ...section('Could not be derived', '', points(unavailableTexts(review))),

@@ -13,7 +13,7 @@ export interface Figure {
   readonly high: number | null;
   readonly basis: Basis;
   readonly reason?: string;
-  /** What an assumption could move, named and separate from the interval. */
+  /** What an assumption could move the value to (its own unit), named and separate from the interval. */
   readonly assumptions?: readonly { readonly what: string; readonly low: number; readonly high: number }[];
 }
 

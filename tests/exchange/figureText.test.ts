@@ -44,7 +44,7 @@ describe('a figure', () => {
     expect([valueText(none, shown(none)), intervalText(none, shown(none))]).toEqual(['—', '']);
   });
   test('tells what assumptions could move with signs', () => {
-    const moved = { ...figure(282, 2), assumptions: [{ what: 'heading unseen', low: -10, high: 0 }] };
+    const moved = { ...figure(282, 2), assumptions: [{ what: 'heading unseen', low: 272, high: 282 }] };
     expect(assumptionTexts(moved, shown(moved))).toEqual(['heading unseen: −10 … +0']);
   });
 });

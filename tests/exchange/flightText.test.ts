@@ -11,7 +11,7 @@ describe('tables of the flight', () => {
     expect(burnsText(review.burns, ink)[2]).toMatch(/^upper \(after the ascent\) .* — +90$/);
   });
   test('altitudes of the orbit are in km with their interval', () => {
-    expect(orbitText(review.orbit.atCutoff, ink)[0]).toMatch(/^apoapsis +171\.2 +km +±0\.3 +derived$/);
+    expect(orbitText(review.orbit.atCutoff, ink, 80)[0]).toMatch(/^apoapsis +171\.2 +km +±0\.3 +derived$/);
   });
   test('planned times have a column only where there is a plan', () => {
     expect(eventsText(review.events, ink)[0]).not.toContain('planned');

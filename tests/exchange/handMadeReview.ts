@@ -16,7 +16,7 @@ function entries(frame: Figure, gravity: number): LedgerEntries {
     backPressure: figure(51.1, 1.2),
     steering: {
       ...figure(282.4, 1.3),
-      assumptions: [{ what: 'heading unseen', low: -10, high: 0 }],
+      assumptions: [{ what: 'heading unseen', low: 272.4, high: 282.4 }],
     },
     drag: { value: 87, low: 86, high: 95, basis: 'identified' },
     gravity: figure(gravity, 5),

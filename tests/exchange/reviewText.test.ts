@@ -70,7 +70,7 @@ describe('reviewText', () => {
       '1,291',
       'derived',
     ]);
-    expect(lines).toContain('Assumptions could move, in m/s: steering, heading unseen: −10 … +0.');
+    expect(lines).toContain('heading unseen, could move steering −10 … +0 (m/s)');
   });
 
   test('the margin line changes its marks where the margin changes sign, at the moment marked', () => {
