@@ -1,7 +1,7 @@
 /** Figures written for people: thousands separated by a comma, a true minus sign, sensible digits. */
 
 /** U+2212, the minus sign of figures; the hyphen belongs to words. */
-export const MINUS = '−';
+const MINUS = '−';
 
 /** What stands where there is no figure. */
 export const NO_FIGURE = '—';

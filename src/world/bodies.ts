@@ -5,16 +5,16 @@ import { US_STANDARD_ATMOSPHERE_1976 } from './atmosphere/usStandard1976.ts';
 import type { World } from './types.ts';
 
 /** WGS 84 gravitational parameter and equatorial radius. */
-export const WGS84_EARTH_GM_M3_S2 = 3.986004418e14;
-export const WGS84_EARTH_RADIUS_M = 6378137;
+const WGS84_EARTH_GM_M3_S2 = 3.986004418e14;
+const WGS84_EARTH_RADIUS_M = 6378137;
 /** Mean sidereal day, s. */
-export const EARTH_SIDEREAL_DAY_S = 86164.0905;
+const EARTH_SIDEREAL_DAY_S = 86164.0905;
 /** JPL DE440 (gm_de440.tpc), to the digits that a double can hold. */
-export const DE440_MOON_GM_M3_S2 = 4.90280011845755e12;
-export const DE440_MARS_GM_M3_S2 = 4.282837362069909e13;
+const DE440_MOON_GM_M3_S2 = 4.90280011845755e12;
+const DE440_MARS_GM_M3_S2 = 4.282837362069909e13;
 /** IAU (pck00011.tpc): mean radius of the Moon, equatorial radius of Mars; spin in degrees a day. */
-export const IAU_MOON_RADIUS_M = 1737400;
-export const IAU_MARS_EQUATORIAL_RADIUS_M = 3396190;
+const IAU_MOON_RADIUS_M = 1737400;
+const IAU_MARS_EQUATORIAL_RADIUS_M = 3396190;
 const IAU_MOON_SPIN_DEG_DAY = 13.17635815;
 const IAU_MARS_SPIN_DEG_DAY = 350.891982443297;
 
