@@ -83,7 +83,8 @@ export default defineConfig(({ mode }) => {
     },
     test: {
       include: ['tests/**/*.test.ts'],
-      testTimeout: 30_000,
+      // Pages are read by axe and driven in a browser on machines of two cores.
+      testTimeout: 90_000,
       hookTimeout: 60_000,
     },
   };

@@ -5,6 +5,7 @@ import type { Review } from '../../src/review/types.ts';
 function reviewWith(margin: (number | null)[], toGo: (number | null)[]): Review {
   const nothing = { value: null, low: null, high: null, basis: 'unavailable', reason: 'no dry masses' };
   return {
+    orbit: { cutoff_s: 15 },
     budget: { margin: nothing, curves: { time_s: [0, 10, 20], margin, toGo } },
   } as unknown as Review;
 }
@@ -13,7 +14,7 @@ test('the margin leads where there is one', () => {
   const curve = heroCurve(reviewWith([100, 0, -50], [900, 800, 700]));
   expect(curve?.kind).toBe('margin');
   expect(curve && curveSentence(curve, 10)).toBe(
-    'Margin against time: 100 m/s at lift-off, below zero from 10 s, −50 m/s at 20 s',
+    'Margin against time: 100 m/s at lift-off, below zero from 10 s, −25 m/s at 15 s',
   );
 });
 

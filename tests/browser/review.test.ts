@@ -26,7 +26,7 @@ test('a sample flight opens from the list with verdict, bar and margin whole in 
   await reviewStands(page);
 
   const verdict = page.getByRole('heading', { level: 1 });
-  expect(await verdict.textContent()).toMatch(/\d m\/s/);
+  expect(await verdict.textContent()).toMatch(/\d\sm\/s/);
   const bar = page.getByRole('region', { name: 'Where the delta-v went' });
   expect(await bar.getByRole('button', { name: /^gravity [\d,.]+ m\/s, .* %, .*derived/ }).count()).toBe(1);
   const margin = page.getByRole('img', { name: /^Margin against time: .* below zero from \d+ s/ });

@@ -1,13 +1,13 @@
 import { useRef, useState } from 'preact/hooks';
 import { shown as decimalsOf, intervalText, numberText, valueText } from '../../exchange/figureText.ts';
 import type { FrameName, LedgerEntries } from '../../review/types.ts';
-import { timeText } from '../figureText.ts';
+import { readingText, timeText } from '../figureText.ts';
 import { type LedgerPart, ledgerParts } from './ledgerParts.ts';
 import { useWidth } from './useWidth.ts';
 
 /** Room that a label inside a segment takes, px, at the bar's 13 px bold. */
 function labelWidth(part: LedgerPart): number {
-  return 30 + 7.6 * `${part.cause.label} ${valueText(part.figure, decimalsOf(part.figure))}`.length;
+  return 30 + 7.6 * `${part.cause.label} ${readingText(part.value_m_s)}`.length;
 }
 
 function shareText(share: number): string {
@@ -69,7 +69,7 @@ export function LedgerBar({ entries, frame, end_s }: Props) {
   return (
     <section class="ledger-bar" aria-label="Where the delta-v went">
       <h2>
-        Where {valueText(entries.ideal, decimalsOf(entries.ideal))} m/s went{' '}
+        Where {readingText(entries.ideal.value)} m/s went{' '}
         <span class="quiet">
           {frame} frame, to cutoff at {timeText(end_s)}
         </span>
@@ -84,7 +84,7 @@ export function LedgerBar({ entries, frame, end_s }: Props) {
           >
             {fits(part) ? (
               <button {...buttonProps(part)} class="segment-label">
-                {part.cause.label} {valueText(part.figure, decimalsOf(part.figure))}
+                {part.cause.label} {readingText(part.value_m_s)}
               </button>
             ) : null}
           </div>
@@ -101,7 +101,7 @@ export function LedgerBar({ entries, frame, end_s }: Props) {
               <li key={part.cause.key} {...segmentProps(part)}>
                 <button {...buttonProps(part)} class="bar-label">
                   <span class={`swatch ${part.cause.swatch}`} />
-                  {part.cause.label} {valueText(part.figure, decimalsOf(part.figure))}
+                  {part.cause.label} {readingText(part.value_m_s)}
                 </button>
               </li>
             ))}

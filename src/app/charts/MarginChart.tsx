@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks';
 import { readingText, tickText, timeText } from '../figureText.ts';
 import { curveEnds, curveSentence, type HeroCurve, momentText } from './heroCurve.ts';
-import type { PlotFrame } from './plotFrame.ts';
+import { type PlotFrame, timeTickCount } from './plotFrame.ts';
 import { ticks, timeTicks } from './ticks.ts';
 import type { Span } from './timeFrame.ts';
 
@@ -16,7 +16,7 @@ interface Props {
 
 const topRoom = 34;
 /** Mean width of a letter of the chart's 13 px bold text, for keeping labels apart, px. */
-const letter = 7.2;
+const letter = 7.4;
 
 /** The curve's unbroken stretches as screen points. */
 function stretches(
@@ -59,23 +59,29 @@ export function MarginChart({ curve, lostAt_s, span, frame, width, height }: Pro
   const inside = (t: number) => t >= span.start_s && t <= span.end_s;
   const lost = curve.kind === 'margin' && lostAt_s !== null && inside(lostAt_s) ? lostAt_s : null;
 
-  const startLabel =
-    curve.kind === 'margin' && ends.first.value >= 0
-      ? `${readingText(ends.first.value)} m/s to spare ${momentText(ends.first.time_s)}`
-      : `${readingText(ends.first.value)} m/s ${momentText(ends.first.time_s)}`;
+  const startValue = `${readingText(ends.first.value)} m/s`;
+  const startMoment = momentText(ends.first.time_s);
+  const startLabels = [
+    ...(curve.kind === 'margin' && ends.first.value >= 0 ? [`${startValue} to spare ${startMoment}`] : []),
+    `${startValue} ${startMoment}`,
+  ];
   const startShown = inside(ends.first.time_s);
   const startX = x(ends.first.time_s) + 8;
   const lostLabel = lost === null ? '' : `out of reach from ${timeText(lost)}`;
   const lostX = lost === null ? 0 : x(lost);
   const lostRight = lostX + 8 + letter * lostLabel.length <= frame.right;
   const lostLeftEdge = lostRight ? lostX : lostX - 8 - letter * lostLabel.length;
-  const startRow =
-    startShown && lost !== null && startX + letter * startLabel.length > lostLeftEdge - 10 ? 2 : 1;
+  // The longest wording that stays clear of the lost moment's label; on a row of its own where none does.
+  const fitting = startLabels.find(
+    (label) => lost === null || startX + letter * label.length < lostLeftEdge - 10,
+  );
+  const startLabel = fitting ?? startLabels[0] ?? '';
+  const startRow = fitting === undefined ? 2 : 1;
 
   const endLabel = `${readingText(ends.last.value)} m/s`;
   const endX = x(ends.last.time_s);
-  const endRight = endX + 6 + letter * endLabel.length <= width;
-  const endShown = inside(ends.last.time_s) && (lost === null || endX - lostX > 60 || endRight);
+  const endAtEdge = endX > frame.right - 4;
+  const endShown = inside(ends.last.time_s);
   const below = curve.kind === 'margin' && ends.last.value < 0;
 
   return (
@@ -104,7 +110,7 @@ export function MarginChart({ curve, lostAt_s, span, frame, width, height }: Pro
           <line x1="0" y1="0" x2="0" y2="7" class="hatch-line" />
         </pattern>
       </defs>
-      {timeTicks(span.start_s, span.end_s, frame.narrow ? 4 : 9).map((t) => (
+      {timeTicks(span.start_s, span.end_s, timeTickCount(frame)).map((t) => (
         <line key={t} class="time-line" x1={x(t)} x2={x(t)} y1={topRoom} y2={bottom} />
       ))}
       {ticks(yLow, high + pad, frame.narrow ? 4 : 5).map((v) => (
@@ -150,14 +156,19 @@ export function MarginChart({ curve, lostAt_s, span, frame, width, height }: Pro
         </text>
       ) : null}
       {endShown ? (
-        <text
-          class={below ? 'mark short' : 'mark'}
-          x={endRight ? endX + 6 : endX - 4}
-          y={endRight ? y(ends.last.value) + 4 : y(ends.last.value) - 9}
-          text-anchor={endRight ? 'start' : 'end'}
-        >
-          {endLabel}
-        </text>
+        <g>
+          {endAtEdge ? null : (
+            <circle class={below ? 'end-point short' : 'end-point'} cx={endX} cy={y(ends.last.value)} r={3} />
+          )}
+          <text
+            class={below ? 'mark short' : 'mark'}
+            x={endAtEdge ? endX - 2 : Math.min(endX, frame.right - (letter * endLabel.length) / 2)}
+            y={y(ends.last.value) - 10}
+            text-anchor={endAtEdge ? 'end' : 'middle'}
+          >
+            {endLabel}
+          </text>
+        </g>
       ) : null}
     </svg>
   );

@@ -50,7 +50,7 @@ export function StripPanel({ strip, time_s, lostAt_s, axis }: Props) {
         <p class="strip-lines">
           {strip.lines.map((line) => (
             <span key={line.name} class="strip-line">
-              {strip.lines.length > 1 ? (
+              {strip.named ? (
                 <>
                   <i
                     class={`line-sample ${line.dashed ? 'dashed' : ''} ${line.colour.replace(/^--/, 'as-')}`}

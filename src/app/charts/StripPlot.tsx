@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import UPlot from 'uplot';
 import { tickText } from '../figureText.ts';
 import { theme } from '../theme.ts';
-import { plotFrame } from './plotFrame.ts';
+import { plotFrame, timeTickCount } from './plotFrame.ts';
 import type { FlightStrip } from './stripList.ts';
 import { ticks, timeTicks } from './ticks.ts';
 import { cursor_s, showAscent, showSpan, span } from './timeFrame.ts';
@@ -76,7 +76,7 @@ function optionsFor({ strip, lostAt_s, width, axis }: Props): UPlot.Options {
         stroke: colour('--muted'),
         grid: { show: false },
         ticks: { show: false },
-        splits: (_u, _i, low, high) => timeTicks(low, high, frame.narrow ? 4 : 9),
+        splits: (_u, _i, low, high) => timeTicks(low, high, timeTickCount(frame)),
         values: (_u, splits) => splits.map((t) => tickText(t)),
       },
       {

@@ -1,7 +1,7 @@
 import type { Review } from '../../review/types.ts';
 import { tickText, timeText } from '../figureText.ts';
 import { eventLabels } from './eventLabels.ts';
-import type { PlotFrame } from './plotFrame.ts';
+import { type PlotFrame, timeTickCount } from './plotFrame.ts';
 import { timeTicks } from './ticks.ts';
 import type { Span } from './timeFrame.ts';
 
@@ -34,7 +34,7 @@ export function TimeBar({ review, span, frame, width }: Props) {
       height={64}
       viewBox={`0 0 ${width} 64`}
     >
-      {timeTicks(span.start_s, span.end_s, frame.narrow ? 4 : 9).map((t) => (
+      {timeTicks(span.start_s, span.end_s, timeTickCount(frame)).map((t) => (
         <text key={t} class="tick" x={x(t)} y={14} text-anchor="middle">
           {tickText(t)}
         </text>

@@ -1,3 +1,4 @@
+import { valueAt } from '../../exchange/sampleAt.ts';
 import type { Review } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
 
@@ -10,6 +11,8 @@ export interface HeroCurve {
   readonly note: string;
   readonly time_s: readonly number[];
   readonly values: Values;
+  /** End of the ascent, s: the moment whose value is told. */
+  readonly told_s: number | null;
   /** Why it is not the margin, where it is not. */
   readonly instead: string | null;
 }
@@ -17,7 +20,7 @@ export interface HeroCurve {
 const isKnown = (v: number | null) => v !== null;
 
 /** The margin where there is one, else delta-v to go, else null. */
-export function heroCurve({ budget }: Review): HeroCurve | null {
+export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
   const { time_s, margin, toGo } = budget.curves;
   if (margin.some(isKnown)) {
     return {
@@ -26,6 +29,7 @@ export function heroCurve({ budget }: Review): HeroCurve | null {
       note: 'm/s that could still be wasted and the target reached',
       time_s,
       values: margin,
+      told_s: orbit.cutoff_s,
       instead: null,
     };
   }
@@ -36,11 +40,12 @@ export function heroCurve({ budget }: Review): HeroCurve | null {
     note: 'm/s still needed for the target, if flown perfectly from here',
     time_s,
     values: toGo,
+    told_s: orbit.cutoff_s,
     instead: `In place of the margin, which is not available: ${budget.margin.reason ?? 'what is aboard is not known'}.`,
   };
 }
 
-/** First and last points of the curve that have a value. */
+/** The first point that has a value, and the one that is told: at the ascent's end, else the last with a value. */
 export function curveEnds(curve: HeroCurve): {
   readonly first: { readonly time_s: number; readonly value: number };
   readonly last: { readonly time_s: number; readonly value: number };
@@ -50,7 +55,9 @@ export function curveEnds(curve: HeroCurve): {
     return value === null || time_s === undefined ? [] : [{ time_s, value }];
   });
   const first = known[0];
-  const last = known[known.length - 1];
+  const told = curve.told_s === null ? null : valueAt(curve.time_s, curve.values, curve.told_s);
+  const last =
+    told === null || curve.told_s === null ? known[known.length - 1] : { time_s: curve.told_s, value: told };
   return first === undefined || last === undefined ? null : { first, last };
 }
 

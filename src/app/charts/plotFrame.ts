@@ -11,3 +11,8 @@ export function plotFrame(width: number): PlotFrame {
   const narrow = width < 560;
   return { left: narrow ? 46 : 62, right: width - (narrow ? 4 : 12), narrow };
 }
+
+/** About how many times are written under a chart of this width. */
+export function timeTickCount(frame: PlotFrame): number {
+  return Math.max(3, Math.round((frame.right - frame.left) / 95));
+}

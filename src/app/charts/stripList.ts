@@ -127,6 +127,8 @@ const plans: readonly StripPlan[] = [
 /** A strip that this flight has numbers for. */
 export interface FlightStrip extends Omit<StripPlan, 'lines'> {
   readonly lines: readonly (StripLine & { readonly strip: Strip })[];
+  /** True where the title alone does not say which lines these are. */
+  readonly named: boolean;
 }
 
 /** The strips of a flight, in the page's order, each with those lines that hold a number. */
@@ -138,6 +140,6 @@ export function flightStrips({ channels }: Strips): readonly FlightStrip[] {
       const seen = l.guest ? (v: number) => v >= 0 : Number.isFinite;
       return strip === undefined || !strip.values.some((v) => seen(v)) ? [] : [{ ...l, strip }];
     });
-    return lines.some((l) => !l.guest) ? [{ ...plan, lines }] : [];
+    return lines.some((l) => !l.guest) ? [{ ...plan, lines, named: plan.lines.length > 1 }] : [];
   });
 }

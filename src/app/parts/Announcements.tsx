@@ -1,10 +1,6 @@
 import { placeText } from '../failure.ts';
+import { sentence } from '../sentence.ts';
 import { current, job, notice, problem } from '../state.ts';
-
-function sentence(clause: string): string {
-  const text = clause.trim();
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
-}
 
 /** What is being worked on, what went wrong, what else to know: between the navigation and the screen. */
 export function Announcements() {

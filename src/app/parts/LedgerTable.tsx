@@ -10,6 +10,7 @@ import { causes } from '../causes.ts';
 import { ledgerParts } from '../charts/ledgerParts.ts';
 import { timeText } from '../figureText.ts';
 import { setView } from '../route.ts';
+import { sentence } from '../sentence.ts';
 
 const frames: readonly FrameName[] = ['ground', 'inertial'];
 
@@ -53,7 +54,9 @@ function Row({ label, swatch, figure, share, basis }: RowProps) {
 export function LedgerTable({ review, frame }: { readonly review: Review; readonly frame: FrameName }) {
   const entries = review.ledger[frame];
   const { taken, given } = ledgerParts(entries);
-  const shareOf = (key: string) => taken.find((p) => p.cause.key === key)?.share ?? null;
+  // Shares are of everything that was spent: without the whole there are none.
+  const shareOf = (key: string) =>
+    entries.ideal.value === null ? null : (taken.find((p) => p.cause.key === key)?.share ?? null);
   const { rotationHelp, headingReading, start_s, end_s } = review.ledger;
   const shown = causes.filter(({ key }) => {
     if (key === 'frame' && frame === 'inertial') return false;
@@ -122,7 +125,9 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
         </tbody>
       </table>
       <div class="under-table quiet">
-        {given.length === 0 ? null : <p>A figure below zero gave speed instead of taking it.</p>}
+        {given.every((p) => p.cause.key === 'unexplained') ? null : (
+          <p>A figure below zero gave speed instead of taking it.</p>
+        )}
         {rotationHelp.value === null ? null : (
           <p>
             Help from the world’s rotation, on top of the ground speed:{' '}
@@ -130,7 +135,7 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
             {intervalText(rotationHelp, decimalsOf(rotationHelp))}
           </p>
         )}
-        {headingReading === null ? null : <p>{headingReading}</p>}
+        {headingReading === null ? null : <p>{sentence(headingReading)}</p>}
       </div>
     </section>
   );

@@ -2,7 +2,7 @@ import { numberText } from '../../exchange/figureText.ts';
 import { unavailableTexts } from '../../exchange/unavailableText.ts';
 import { CAUTIONS } from '../../review/cautions.ts';
 import type { Review } from '../../review/types.ts';
-import { readingText } from '../figureText.ts';
+import { formatFigure } from '../../units/figures.ts';
 
 /** What could not be had and why, how the rest was come by, how the log was understood. */
 export function Provenance({ review }: { readonly review: Review }) {
@@ -74,8 +74,8 @@ export function Provenance({ review }: { readonly review: Review }) {
       <details>
         <summary>How the log was understood</summary>
         <p class="quiet">
-          {source.file}: {numberText(source.rows, 0)} rows, {readingText(source.rate_Hz)} Hz, lift-off at{' '}
-          {numberText(source.liftOffLogTime_s, 1)} s of the log
+          {source.file}: {numberText(source.rows, 0)} rows, {formatFigure(source.rate_Hz, { digits: 3 })} Hz,
+          lift-off at {numberText(source.liftOffLogTime_s, 1)} s of the log
           {source.card === null ? ', no mission card' : `, mission card ${source.card}`}.
         </p>
         <table class="figures channels">

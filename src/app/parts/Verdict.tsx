@@ -1,13 +1,14 @@
 import { numberText } from '../../exchange/figureText.ts';
 import type { Review } from '../../review/types.ts';
-import { readingText } from '../figureText.ts';
+import { formatFigure } from '../../units/figures.ts';
+import { unbroken } from '../sentence.ts';
 
 /** `160 × 160 km`-like words of the mission card, and the log's rate, in one line. */
 function contextLine(review: Review): string {
   const { mission, source, channels } = review;
   const vehicle = [
     mission.vehicle,
-    mission.payload_kg === null ? null : `${numberText(mission.payload_kg / 1000, 1)} t aboard`,
+    mission.payload_kg === null ? null : payloadText(mission.payload_kg),
   ].filter((part) => part !== null);
   const flown = [
     mission.pilot,
@@ -19,17 +20,23 @@ function contextLine(review: Review): string {
     `${mission.world}, ${mission.target}`,
     vehicle.join(', '),
     flown.join(', '),
-    `${channels.length} channels, ${readingText(source.rate_Hz)} Hz`,
+    `${channels.length} channels, ${formatFigure(source.rate_Hz, { digits: 3 })} Hz`,
   ]
     .filter((part) => part !== '')
     .join(' · ');
 }
 
+function payloadText(payload_kg: number): string {
+  return payload_kg < 1000
+    ? `${numberText(payload_kg, 0)} kg aboard`
+    : `${numberText(payload_kg / 1000, 1)} t aboard`;
+}
+
 /** What is set apart, first what was missed: `361 m/s short`, `12 km too high`, `9 m/s left aboard`, an altitude. */
 const tellingFigures: readonly RegExp[] = [
-  /\d[\d,.]* km too (?:high|low)/,
-  /\d[\d,.]* m\/s(?: (?:short|to go at cutoff|early|left aboard))?/,
-  /\d[\d,.]*(?: × −?\d[\d,.]*)? km/,
+  /\d[\d,.]*\skm too (?:high|low)/,
+  /−?\d[\d,.]*\sm\/s(?:\s(?:short|to go at cutoff|early|left aboard))?/,
+  /−?\d[\d,.]*(?:\s×\s−?\d[\d,.]*)?\skm/,
 ];
 
 /** The sentence in three: before its telling figure, the figure, after it. */
@@ -46,17 +53,21 @@ const reached: ReadonlySet<Review['verdict']['code']> = new Set([
   'started-in-orbit',
 ]);
 
+/** Reached, missed, or neither where it cannot be told. */
+function figureClass(code: Review['verdict']['code']): string {
+  if (code === 'undetermined') return '';
+  return reached.has(code) ? 'reached' : 'short';
+}
+
 /** The largest thing on the page: one sentence with its figure. */
 export function Verdict({ review }: { readonly review: Review }) {
-  const [before, figure, after] = split(review.verdict.text);
+  const [before, figure, after] = split(unbroken(review.verdict.text));
   return (
     <div class="verdict">
       <p class="context">{contextLine(review)}</p>
       <h1 tabIndex={-1}>
         {before}
-        {figure === '' ? null : (
-          <span class={reached.has(review.verdict.code) ? 'reached' : 'short'}>{figure}</span>
-        )}
+        {figure === '' ? null : <span class={figureClass(review.verdict.code)}>{figure}</span>}
         {after}
       </h1>
       {review.verdict.detail === '' ? null : <p class="detail">{review.verdict.detail}</p>}

@@ -1,0 +1,12 @@
+/** A clause as a sentence: capital first, full stop last. */
+export function sentence(clause: string): string {
+  const text = clause.trim();
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
+}
+
+/** Figures kept from breaking between number and unit, or about a ×, where a line ends. */
+export function unbroken(text: string): string {
+  return text
+    .replace(/ × /g, '\u00a0×\u00a0')
+    .replace(/(\d) (?=(?:m\/s|km|s|kg|t|°|%)(?![\w]))/g, '$1\u00a0');
+}
