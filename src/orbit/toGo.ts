@@ -7,7 +7,7 @@ import type { PlanarState, ToGo, ToGoProblem, Way } from './toGoTypes.ts';
 import { twoImpulseWays } from './twoImpulse.ts';
 import { cheapestWay } from './wayFamily.ts';
 
-export type { PlanarState, ToGo, ToGoProblem, ToGoRoute, ToGoTarget } from './toGoTypes.ts';
+export type { PlanarState, ToGo, ToGoProblem, ToGoTarget } from './toGoTypes.ts';
 
 const ARC_POINTS = 14;
 /** Impulses below this speed are none: rounding of a cost that is zero. */
