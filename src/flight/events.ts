@@ -58,9 +58,11 @@ function order(name: FlightEventName): number {
   return ['ignition', 'lift-off', 'cutoff', 'separation', 'booster-separation', 'jettison'].indexOf(name);
 }
 
-/** Name of a stage: the card's, else its number. */
+/** Name of a stage: the card's, else its number; of a log without masses the number of the burn. */
 export function stageName(flight: Flight, stage: number): string {
-  return flight.mission.vehicle?.stages[stage]?.name ?? `stage ${stage + 1}`;
+  const named = flight.mission.vehicle?.stages[stage]?.name;
+  // Without masses nothing tells one stage's burns from another's.
+  return named ?? (flight.mass === null ? `burn ${stage + 1}` : `stage ${stage + 1}`);
 }
 
 /** Largest axis index whose time is not after `at`. */
@@ -112,7 +114,7 @@ function airEvents(flight: Flight, add: Add): void {
     if (top === -1 || dynamicPressure[i]! > dynamicPressure[top]!) top = i;
   }
   if (top > flight.liftOffIndex && top < peak && dynamicPressure[top]! > 0)
-    add('max-q', vertexTime(time, dynamicPressure, top, flight.noise.altitude_m > 5 ? 6 : 2));
+    add('max-q', vertexTime(time, dynamicPressure, top, flight.noise.altitude_m > 5 ? 10 : 2));
   const edge = Math.min(mission.world.atmosphere!.top_m, mission.world.orbitFloor_m);
   for (let i = 1; i < n; i++) {
     if (altitude[i - 1]! < edge && altitude[i]! >= edge) add('air-exit', between(time, altitude, i, edge));

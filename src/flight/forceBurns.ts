@@ -26,7 +26,7 @@ const LEAST_FORCE = 1.5;
 const LEAST_JUMP = 2.5;
 const SHORTEST_S = 2;
 /** Flickers of the evidence shorter than this do not part a burn in two. */
-const FLICKER_S = 2.5;
+const FLICKER_S = 3.5;
 /** Slower than this the vehicle is taken to stand. */
 const STILL_M_S = 2;
 
@@ -151,6 +151,19 @@ function isPeak(jump: Float64Array, k: number): boolean {
   return true;
 }
 
+/** A cutoff takes this share of the force away at a stroke; a flicker of the evidence does not. */
+const CUT_SHARE = 0.4;
+
+/** True where the engines were really cut after lit grid point `e`. */
+function isPause(grid: Grid, lit: Int8Array, e: number): boolean {
+  const before = Math.abs(grid.force[Math.max(0, e - 8)]!);
+  let most = 0;
+  for (let j = Math.max(0, e - 6); j <= Math.min(lit.length - 1, e + 6); j++) {
+    most = Math.max(most, -lit[e]! * grid.jump[j]!);
+  }
+  return most > Math.max(2 * LEAST_JUMP, CUT_SHARE * before);
+}
+
 /** An engine's change is over within a few seconds; that of drag goes on. */
 const SUDDEN_SHARE = 0.7;
 
@@ -168,7 +181,9 @@ function collect(motion: PathMotion, grid: Grid, lit: Int8Array): RawBurn[] {
     }
     let e = k;
     // A burn against the motion can turn into one along it: only a pause ends a burn.
-    for (let j = e + 1; j < lit.length && (j - e) * GRID_S <= FLICKER_S; j++) if (lit[j] !== 0) e = j;
+    for (let j = e + 1; j < lit.length && (j - e) * GRID_S <= FLICKER_S; j++) {
+      if (lit[j] !== 0 && (j === e + 1 || !isPause(grid, lit, e))) e = j;
+    }
     const atStart = k === 0 || grid.t[k - 1]! < 0;
     const atEnd = e === lit.length - 1;
     const start_s = atStart ? Math.max(0, motion.t[0]!) : edgeTime(grid, k, lit[k]!);

@@ -88,22 +88,24 @@ export function budgetAlong(flight: Flight, span: AscentSpan, spentCurve: Float6
   };
 }
 
-/** Delta-v to go from the inertial state at one axis point; null for a target that has none. */
-export function toGoAt(flight: Flight, i: number): number | null {
-  const target = toGoTarget(flight.mission.target, flight.mission.world.radius_m);
+/**
+ * Delta-v to go from the inertial state at one axis point, m/s; null for a target that has none. `across_m_s`
+ * puts another horizontal inertial speed in place of the flight's own.
+ */
+export function toGoAt(flight: Flight, i: number, across_m_s?: number): number | null {
+  const { world } = flight.mission;
+  const target = toGoTarget(flight.mission.target, world.radius_m);
   if (target === null) return null;
-  return deltaVToGo(
-    {
-      mu_m3_s2: flight.mission.world.mu_m3_s2,
-      floorRadius_m: flight.mission.world.radius_m + flight.mission.world.orbitFloor_m,
-      target,
-    },
-    {
-      radius_m: flight.radius[i]!,
-      radialSpeed_m_s: flight.verticalSpeed[i]!,
-      tangentialSpeed_m_s: flight.track.inertialHorizontalSpeed[i]!,
-    },
-  ).deltaV_m_s;
+  const problem = {
+    mu_m3_s2: world.mu_m3_s2,
+    floorRadius_m: world.radius_m + world.orbitFloor_m,
+    target,
+  };
+  return deltaVToGo(problem, {
+    radius_m: flight.radius[i]!,
+    radialSpeed_m_s: flight.verticalSpeed[i]!,
+    tangentialSpeed_m_s: across_m_s ?? flight.track.inertialHorizontalSpeed[i]!,
+  }).deltaV_m_s;
 }
 
 function breakTimes(flight: Flight, first: number, last: number, span: AscentSpan): number[] {

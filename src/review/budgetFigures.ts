@@ -1,16 +1,16 @@
 import type { Flight } from '../flight/types.ts';
 import type { AscentSpan } from '../ledger/ascentEnd.ts';
 import { type Budget, toGoAt } from '../ledger/budget.ts';
-import { figure, unavailable, widened } from './figure.ts';
-import type { BudgetFigures, Figure, LedgerEntries, OrbitFigures } from './types.ts';
+import { figure, unavailable, widened, withAssumption } from './figure.ts';
+import { inertialAcross_m_s, laterInCoast, siteReadings } from './orbitFigures.ts';
+import type { BudgetFigures, Figure, LedgerEntries } from './types.ts';
 
-/** The budget at the ascent's end. `lookups` are filled with reasons where something is missing. */
+/** The budget at the ascent's end. */
 export function budgetFigures(
   flight: Flight,
   span: AscentSpan,
   budget: Budget,
   ground: LedgerEntries,
-  orbit: OrbitFigures,
 ): BudgetFigures {
   const { noise, mission } = flight;
   const toGoValue = budget.toGo?.[budget.atEnd] ?? null;
@@ -35,12 +35,14 @@ export function budgetFigures(
       const other = toGoAt({ ...flight, track: flight.otherTrack }, span.end);
       if (other !== null) toGo = widened(toGo, other);
     }
-    const spread = orbit.semiMajorAxis_m.assumptions ?? [];
-    if (spread.length > 0)
-      toGo = {
-        ...toGo,
-        assumptions: spread.map((a) => ({ what: a.what, low: toGo.low!, high: toGo.high! })),
-      };
+    const late = laterInCoast(flight, span.end);
+    // A coast spends nothing: what it seems to change is the log's error, until the arc comes to its end.
+    const lateValue = late === null ? null : toGoAt(flight, late);
+    if (lateValue !== null && Math.abs(lateValue - toGoValue) < 50) toGo = widened(toGo, lateValue);
+    for (const site of siteReadings(flight, span.end)) {
+      const other = toGoAt(flight, span.end, inertialAcross_m_s(flight, span.end, site));
+      if (other !== null) toGo = withAssumption(toGo, site.what, other);
+    }
   }
   const left = budget.obtainable?.[budget.atEnd] ?? null;
   const whyNoMargin = reasonForNoMargin(flight);

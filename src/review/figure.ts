@@ -24,9 +24,11 @@ export function unavailable(reason: string): Figure {
 /** The same figure with what an assumption could move it to. */
 export function withAssumption(f: Figure, what: string, other: number): Figure {
   if (f.value === null || !Number.isFinite(other)) return f;
-  const low = Math.min(f.value, other);
-  const high = Math.max(f.value, other);
-  return { ...f, assumptions: [...(f.assumptions ?? []), { what, low, high }] };
+  const before = f.assumptions?.find((a) => a.what === what);
+  const low = Math.min(before?.low ?? f.value, other);
+  const high = Math.max(before?.high ?? f.value, other);
+  const rest = (f.assumptions ?? []).filter((a) => a.what !== what);
+  return { ...f, assumptions: [...rest, { what, low, high }] };
 }
 
 /** The same figure with its interval widened to reach another reading. */

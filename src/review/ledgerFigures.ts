@@ -3,7 +3,8 @@ import type { AscentSpan } from '../ledger/ascentEnd.ts';
 import { type LossCurves, lossCurves } from '../ledger/lossCurves.ts';
 import { type LedgerTotals, ledgerTotals } from '../ledger/totals.ts';
 import { ledgerSigmas } from '../ledger/uncertainty.ts';
-import { figure, unavailable, withAssumption } from './figure.ts';
+import { figure, unavailable, widened, withAssumption } from './figure.ts';
+import { laterInCoast } from './orbitFigures.ts';
 import type { Figure, FrameName, LedgerEntries } from './types.ts';
 
 /** One frame's ledger with intervals, and the curves it was read from. */
@@ -43,6 +44,7 @@ export function frameLedger(flight: Flight, span: AscentSpan, frame: FrameName):
       if (value === null) return [name, unavailable(whyMissing(flight, name, frame))];
       const sigma = name === 'unexplained' ? all : sigmas[name];
       let f: Figure = figure(value, sigma, basisOf(flight, name));
+      if (name === 'speedGained') f = widenedByCoast(f, flight, span, frame);
       const moved = other?.[name];
       if (moved !== null && moved !== undefined && Math.abs(moved - value) > 0.05) {
         f = withAssumption(f, 'heading unseen: the ground track as a great circle', moved);
@@ -51,6 +53,24 @@ export function frameLedger(flight: Flight, span: AscentSpan, frame: FrameName):
     }),
   ) as unknown as LedgerEntries;
   return { entries: made, curves, totals };
+}
+
+/**
+ * In the coast after cutoff energy is kept, so a later speed tells what it was at cutoff. Where the log says
+ * otherwise (a display that lags behind), the interval reaches that speed.
+ */
+function widenedByCoast(f: Figure, flight: Flight, span: AscentSpan, frame: FrameName): Figure {
+  const later = laterInCoast(flight, span.end);
+  if (later === null || f.value === null) return f;
+  const { mu_m3_s2, spin_rad_s } = flight.mission.world;
+  const speed = frame === 'ground' ? flight.speed : flight.track.inertialSpeed;
+  const potential = (i: number): number => {
+    const r = flight.radius[i]!;
+    const turning = frame === 'ground' ? spin_rad_s * r * Math.cos(flight.track.latitude[i]!) : 0;
+    return -mu_m3_s2 / r - (turning * turning) / 2;
+  };
+  const squared = speed[later]! ** 2 + 2 * (potential(later) - potential(span.end));
+  return squared > 0 ? widened(f, f.value + Math.sqrt(squared) - speed[span.end]!) : f;
 }
 
 function basisOf(flight: Flight, name: EntryName): 'measured' | 'derived' {

@@ -1,3 +1,4 @@
+import { localStep } from '../flight/localStep.ts';
 import type { Flight, GroundTrack } from '../flight/types.ts';
 import { orbitFromPlanarState, type PlanarOrbit } from '../orbit/planar.ts';
 import { figureBetween, unavailable, widened, withAssumption } from './figure.ts';
@@ -18,18 +19,29 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
   const base = { r: flight.radius[i]!, up: flight.verticalSpeed[i]!, across: flight.horizontalSpeed[i]! };
   const central = elements(flight, flight.track, i, base);
   const half = 1.959964;
-  const dr = half * Math.max(noise.altitude_m / Math.sqrt(STATE_SAMPLES), stepBias(flight));
-  const du = half * noise.verticalSpeed_m_s;
+  const rounding = roundingHalves(flight, i);
+  const dr = Math.max((half * noise.altitude_m) / Math.sqrt(STATE_SAMPLES), rounding.altitude_m);
+  const du = Math.max(half * noise.verticalSpeed_m_s, rounding.rate_m_s);
   const dv =
     half * Math.max(noise.speed_m_s / Math.sqrt(STATE_SAMPLES), (flight.log.resolution.speed ?? 0) / 4);
-  const moved = [
-    elements(flight, flight.track, i, { ...base, r: base.r + dr }),
-    elements(flight, flight.track, i, { ...base, up: base.up + du }),
-    elements(flight, flight.track, i, { ...base, across: base.across + dv }),
-    elements(flight, flight.track, i, { ...base, r: base.r - dr }),
-    elements(flight, flight.track, i, { ...base, up: base.up - du }),
-    elements(flight, flight.track, i, { ...base, across: base.across - dv }),
+  // Apsides turn where the vertical speed is zero: that point counts when it lies within reach.
+  const level = Math.abs(base.up) < du ? 0 : base.up;
+  const moved: readonly (readonly State[])[] = [
+    [
+      { ...base, r: base.r + dr },
+      { ...base, r: base.r - dr },
+    ],
+    [
+      { ...base, up: base.up + du },
+      { ...base, up: base.up - du },
+      { ...base, up: level },
+    ],
+    [
+      { ...base, across: base.across + dv },
+      { ...base, across: base.across - dv },
+    ],
   ];
+  const reached = moved.map((states) => states.map((state) => elements(flight, flight.track, i, state)));
   const other = flight.otherTrack === null ? null : elements(flight, flight.otherTrack, i, base);
   const later = laterInCoast(flight, i);
   const late =
@@ -40,7 +52,10 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
           up: flight.verticalSpeed[later]!,
           across: flight.horizontalSpeed[later]!,
         });
-  const sites = siteReadings(flight, i, base);
+  const sites = siteReadings(flight, i).map((site) => ({
+    what: site.what,
+    values: valuesOf(flight, base, site.course, site.latitude),
+  }));
   const make = (name: keyof OrbitFigures): Figure => {
     const value = central[name];
     if (!Number.isFinite(value)) return unavailable('the path is open: it has no apoapsis');
@@ -53,8 +68,8 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
     }
     let up = 0;
     let down = 0;
-    for (let k = 0; k < 3; k++) {
-      const steps = [moved[k]![name] - value, moved[k + 3]![name] - value].filter(Number.isFinite);
+    for (const readings of reached) {
+      const steps = readings.map((values) => values[name] - value).filter(Number.isFinite);
       up += Math.max(0, ...steps) ** 2;
       down += Math.min(0, ...steps) ** 2;
     }
@@ -79,7 +94,7 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
 const COAST_S = 60;
 
 /** The last point of the coast after axis point `i`, within a minute and above the air; null where there is none. */
-function laterInCoast(flight: Flight, i: number): number | null {
+export function laterInCoast(flight: Flight, i: number): number | null {
   const { time, gaps, dynamicPressure } = flight;
   let j = i;
   while (j + 1 < time.length && time[j + 1]! - time[i]! <= COAST_S && gaps.burn[j] === -1) {
@@ -89,9 +104,15 @@ function laterInCoast(flight: Flight, i: number): number | null {
   return j > i ? j : null;
 }
 
-/** A channel that was cut off rather than rounded lies half a step low: that much is open. */
-function stepBias(flight: Flight): number {
-  return (flight.log.resolution.altitude ?? 0) / 4;
+/** What rounding leaves open about altitude and its rate at axis point `i`, 95 %. */
+function roundingHalves(flight: Flight, i: number): { altitude_m: number; rate_m_s: number } {
+  const { altitude, verticalSpeed } = flight.log.channels;
+  if (flight.log.resolution.altitude === undefined || altitude === undefined)
+    return { altitude_m: 0, rate_m_s: 0 };
+  const step = localStep(flight.log.time, altitude, flight.time[i]! + flight.liftOffLogTime_s);
+  // A standing error of half a step is not averaged away; the rate is open to about a step between changes.
+  const rate = verticalSpeed !== undefined || step.spacing_s === 0 ? 0 : step.height / step.spacing_s;
+  return { altitude_m: step.height / 2, rate_m_s: rate };
 }
 
 interface State {
@@ -125,8 +146,15 @@ function valuesOf(flight: Flight, s: State, course: number, latitude: number): V
   };
 }
 
-/** Where card and log leave the launch site open: the same speed with no help, and with an equator's whole help. */
-function siteReadings(flight: Flight, i: number, s: State): { what: string; values: Values }[] {
+/** A reading of what card and log leave open about the launch site, as the path's direction and latitude. */
+export interface SiteReading {
+  readonly what: string;
+  readonly course: number;
+  readonly latitude: number;
+}
+
+/** Where the launch site is open: no help from the world's turning, and an equator's whole help. */
+export function siteReadings(flight: Flight, i: number): SiteReading[] {
   const { site, world } = flight.mission;
   const placed =
     flight.log.channels.latitude !== undefined || flight.log.channels.inertialSpeed !== undefined;
@@ -134,7 +162,14 @@ function siteReadings(flight: Flight, i: number, s: State): { what: string; valu
   const what = site.latitudeKnown ? 'launch azimuth unknown' : 'launch latitude and azimuth unknown';
   const latitude = site.latitudeKnown ? flight.track.latitude[i]! : 0;
   return [
-    { what, values: valuesOf(flight, s, 0, site.latitudeKnown ? latitude : Math.PI / 2) },
-    { what, values: valuesOf(flight, s, Math.PI / 2, latitude) },
+    { what, course: 0, latitude: site.latitudeKnown ? latitude : Math.PI / 2 },
+    { what, course: Math.PI / 2, latitude },
   ];
+}
+
+/** Horizontal inertial speed at axis point `i` on a site reading, m/s. */
+export function inertialAcross_m_s(flight: Flight, i: number, reading: SiteReading): number {
+  const across = flight.horizontalSpeed[i]!;
+  const turning = flight.mission.world.spin_rad_s * flight.radius[i]! * Math.cos(reading.latitude);
+  return Math.hypot(across * Math.sin(reading.course) + turning, across * Math.cos(reading.course));
 }

@@ -13,7 +13,7 @@ import { CAUTIONS } from './cautions.ts';
 import { derivationList } from './derivation.ts';
 import { figure, unavailable } from './figure.ts';
 import { frameLedger } from './ledgerFigures.ts';
-import { targetLine } from './missionLine.ts';
+import { missionPart } from './missionPart.ts';
 import { orbitFigures } from './orbitFigures.ts';
 import { returnOf } from './returnOf.ts';
 import { makeStrips } from './strips.ts';
@@ -60,7 +60,7 @@ export function reviewLog(log: Log, mission: Mission, cardName: string | null): 
   const inertial = frameLedger(flight, span, 'inertial');
   const budget = budgetAlong(flight, span, ground.curves.ideal);
   const orbit = orbitFigures(flight, span.end);
-  const budgetAtEnd = budgetFigures(flight, span, budget, ground.entries, orbit);
+  const budgetAtEnd = budgetFigures(flight, span, budget, ground.entries);
   const toGo = budget.toGo?.[budget.atEnd] ?? null;
   const verdict = judge({ flight, span, budget, orbit, toGo });
   const found = findEvents(flight);
@@ -87,20 +87,7 @@ export function reviewLog(log: Log, mission: Mission, cardName: string | null): 
       card: cardName,
       plan: null,
     },
-    mission: {
-      name: mission.name,
-      world: mission.world.name,
-      worldSource: mission.world.source,
-      orbitFloor_m: mission.world.orbitFloor_m,
-      target: targetLine(mission),
-      vehicle: mission.vehicle?.name ?? null,
-      payload_kg: mission.vehicle?.payload_kg ?? null,
-      pilot: mission.flight.pilot,
-      attempt: mission.flight.attempt,
-      date: mission.flight.date,
-      notes: mission.flight.notes,
-      assumed: mission.assumed,
-    },
+    mission: missionPart(flight),
     channels: log.readings,
     quality: [...log.notes, ...flight.notes, ...(worldNote === null ? [] : [worldNote])],
     events: found.map((e) => ({

@@ -139,6 +139,19 @@ export interface BudgetCurves {
   readonly margin: readonly (number | null)[];
 }
 
+/** Constants of the world flown from. */
+export interface WorldConstants {
+  readonly gravitationalParameter_m3_s2: number;
+  /** Radius from which apsis altitudes are counted. */
+  readonly radius_m: number;
+  /** Distance from the centre of a point at altitude zero: `radius_m` on a sphere, else the ellipsoid's at the site. */
+  readonly radiusAtSite_m: number;
+  /** Spin about the pole, positive eastward. */
+  readonly spin_rad_s: number;
+  /** Geometric altitude above which there is no air; null without air. */
+  readonly airTop_m: number | null;
+}
+
 /** One flight's review: plain data, versioned, the same on page, terminal, report and JSON. */
 export interface Review {
   readonly schema: 'lossbook-review/1';
@@ -161,8 +174,21 @@ export interface Review {
     readonly world: string;
     readonly worldSource: string;
     readonly orbitFloor_m: number;
+    /** The world's constants that the figures rest on. */
+    readonly constants: WorldConstants;
+    /** Launch site and azimuth in degrees, longitude east; null = nothing tells it, and an assumption stands in. */
+    readonly site: {
+      readonly latitude_deg: number | null;
+      readonly longitude_deg: number | null;
+      readonly launchAzimuth_deg: number | null;
+    };
     /** One line: "orbit 160 × 160 km ± 8 km". */
     readonly target: string;
+    /** Apsides of the target orbit; null for a target that is no orbit. */
+    readonly targetOrbit: {
+      readonly apoapsisAltitude_m: number;
+      readonly periapsisAltitude_m: number;
+    } | null;
     readonly vehicle: string | null;
     readonly payload_kg: number | null;
     readonly pilot: string | null;

@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { reviewFlight } from '../../src/review/reviewFlight.ts';
+import { cutLog, readCardText, readTruth } from '../referenceFlights.ts';
+
+/**
+ * A synthetic twin of a log read off a display: kilometres beside metres per second with no unit written, the
+ * altitude in steps of 0.1 km and from 100 km up of 1 km, the speed in steps of 1 km/h, nothing else.
+ */
+function displayTwin(name: 'earth-nominal' | 'osselby-early-cutoff'): Uint8Array {
+  const rows = cutLog(name, ['time_s', 'altitude_m', 'speed_m_s'])
+    .split('\n')
+    .slice(1)
+    .map((line) => line.split(',').map(Number) as [number, number, number]);
+  const km = (h: number): number => (h < 1e5 ? Math.round(h / 100) / 10 : Math.round(h / 1000));
+  const twin = {
+    time: rows.map(([t]) => t),
+    velocity: rows.map(([, , v]) => Math.round((Math.round(v * 3.6) / 3.6) * 1000) / 1000),
+    altitude: rows.map(([, h]) => km(h)),
+  };
+  return new TextEncoder().encode(JSON.stringify(twin));
+}
+
+/** The reference card without its vehicle: world, site and target only. */
+function bareCard(name: 'earth-nominal' | 'osselby-early-cutoff'): string {
+  const { vehicle: _, ...rest } = JSON.parse(readCardText(name));
+  return JSON.stringify(rest);
+}
+
+describe.each(['earth-nominal', 'osselby-early-cutoff'] as const)('display twin of %s', (name) => {
+  const truth = readTruth(name);
+  const analysis = reviewFlight({
+    log: { name: 'twin.json', bytes: displayTwin(name) },
+    card: { name: 'bare.mission.json', text: bareCard(name) },
+  });
+
+  test('units are inferred and the inference is told', async () => {
+    const { review } = await analysis;
+    const altitude = review.channels.find((c) => c.channel === 'altitude')!;
+    expect(altitude.unit).toBe('km');
+    expect(altitude.unitFrom).toBe('inferred');
+    expect(altitude.reason.length).toBeGreaterThan(10);
+    expect(review.channels.find((c) => c.channel === 'speed')!.unit).toBe('m/s');
+  });
+
+  test('cutoffs and the second ignition are found from the path alone', async () => {
+    const { review } = await analysis;
+    for (const [time_s, label] of truth.events) {
+      const kind = label.split(' ')[0];
+      // The first ignition is lift-off, and a separation leaves no trace in the speed.
+      if (kind === 'separation' || time_s === 0) continue;
+      const nearest = Math.min(
+        ...review.events.filter((e) => e.name === kind).map((e) => Math.abs(e.time_s - time_s)),
+      );
+      // Measured: within 0.4 s.
+      expect(nearest, label).toBeLessThan(2);
+    }
+  });
+
+  test('the orbit lies within its stated interval', async () => {
+    const { atCutoff } = (await analysis).review.orbit;
+    const wanted = truth.orbit_at_cutoff;
+    for (const [figure, value] of [
+      [atCutoff.semiMajorAxis_m, wanted.semi_major_axis_m],
+      [atCutoff.apoapsisAltitude_m, wanted.apoapsis_altitude_m],
+      [atCutoff.periapsisAltitude_m, wanted.periapsis_altitude_m],
+    ] as const) {
+      expect(figure.low!).toBeLessThanOrEqual(value);
+      expect(figure.high!).toBeGreaterThanOrEqual(value);
+    }
+  });
+
+  test('gravity and speed gained come within their intervals; what needs mass is unavailable and says why', async () => {
+    const { ledger, budget } = (await analysis).review;
+    expect(ledger.ground.gravity.low!).toBeLessThanOrEqual(truth.ground.gravity!);
+    expect(ledger.ground.gravity.high!).toBeGreaterThanOrEqual(truth.ground.gravity!);
+    expect(Math.abs(ledger.ground.speedGained.value! - truth.ground.speed_gained!)).toBeLessThan(5);
+    for (const figure of [ledger.ground.ideal, ledger.ground.steering, ledger.ground.drag, budget.margin]) {
+      expect(figure.value).toBeNull();
+      expect(figure.basis).toBe('unavailable');
+      expect(figure.reason).toMatch(/mass/u);
+    }
+  });
+
+  test('the verdict stands on the orbit alone', async () => {
+    const { verdict } = (await analysis).review;
+    expect(['in-orbit', 'orbit-off-target', 'undetermined']).toContain(verdict.code);
+    if (name !== 'earth-nominal') expect(verdict.code).toBe('undetermined');
+  });
+});
