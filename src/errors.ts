@@ -76,7 +76,48 @@ const messages = {
     exit: 3,
     what: () =>
       'this is a plan (pitch or throttle against an axis), not a flight log: it has no flown states',
-    next: () => 'give the flown log; this version does not compare it with a plan',
+    next: () => 'give the flown log, and the plan with --plan',
+  },
+  'plan-is-a-card': {
+    exit: 3,
+    what: () => 'this is a mission card, not a plan',
+    next: () => 'give the card with --mission and the plan with --plan',
+  },
+  'plan-no-axis': {
+    exit: 3,
+    what: (v) =>
+      `no column of the plan could be understood as time, altitude or speed (columns: ${v.columns})`,
+    next: () => 'name one in its header, such as time_s or altitude_m',
+  },
+  'plan-no-controls': {
+    exit: 3,
+    what: (v) => `the plan has neither pitch nor throttle nor events (columns: ${v.columns})`,
+    next: () => 'name them in the header, such as pitch_deg and throttle',
+  },
+  'plan-too-short': {
+    exit: 3,
+    what: () => 'the plan has fewer than two rows and no events',
+    next: () => 'give a row for each time at which pitch or throttle changes its course',
+  },
+  'plan-axis-falls': {
+    exit: 3,
+    what: (v) => `the plan’s ${v.axis} goes back from ${v.before} to ${v.value}`,
+    next: () => 'put its rows in rising order',
+  },
+  'plan-bad-value': {
+    exit: 3,
+    what: (v) => `the plan has ${v.what} = ${v.value}, but it must be ${v.expected}`,
+    next: () => 'correct the value',
+  },
+  'plan-unknown-event': {
+    exit: 3,
+    what: (v) => `there is no event “${v.event}”${v.suggestion}`,
+    next: (v) => `use one of: ${v.events}`,
+  },
+  'plan-not-flyable': {
+    exit: 3,
+    what: (v) => `the plan cannot be flown: ${v.reason}`,
+    next: (v) => `${v.next}`,
   },
   'map-unknown-channel': {
     exit: 2,

@@ -37,7 +37,11 @@ export interface Plan {
 
 /** A computed ascent's controls against time from lift-off. Equal times in two rows make a step. */
 export interface AscentPlan {
-  readonly rows: readonly { readonly time_s: number; readonly pitch_rad: number; readonly throttle: number }[];
+  readonly rows: readonly {
+    readonly time_s: number;
+    readonly pitch_rad: number;
+    readonly throttle: number;
+  }[];
   /** Names as in `PlanEvent`, the stage in brackets after them: `cutoff (booster)`. */
   readonly events: readonly { readonly name: string; readonly time_s: number }[];
 }
