@@ -24,24 +24,18 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
   const du = Math.max(half * noise.verticalSpeed_m_s, rounding.rate_m_s);
   const dv =
     half * Math.max(noise.speed_m_s / Math.sqrt(STATE_SAMPLES), (flight.log.resolution.speed ?? 0) / 4);
-  // Apsides turn where the vertical speed is zero: that point counts when it lies within reach.
-  const level = Math.abs(base.up) < du ? 0 : base.up;
-  const moved: readonly (readonly State[])[] = [
-    [
-      { ...base, r: base.r + dr },
-      { ...base, r: base.r - dr },
-    ],
-    [
-      { ...base, up: base.up + du },
-      { ...base, up: base.up - du },
-      { ...base, up: level },
-    ],
-    [
-      { ...base, across: base.across + dv },
-      { ...base, across: base.across - dv },
-    ],
+  const read = (state: State): Values => elements(flight, flight.track, i, state);
+  const around = (state: State): Values[][] => [
+    [read({ ...state, r: state.r + dr }), read({ ...state, r: state.r - dr })],
+    [read({ ...state, across: state.across + dv }), read({ ...state, across: state.across - dv })],
   ];
-  const reached = moved.map((states) => states.map((state) => elements(flight, flight.track, i, state)));
+  // Noise adds in quadrature. A rate that rounding leaves open is a box, not a spread: each of its ends counts in
+  // full, and so does zero, where apsides turn, when it lies within reach.
+  const isBox = rounding.rate_m_s > half * noise.verticalSpeed_m_s;
+  const level = Math.abs(base.up) < du ? 0 : base.up;
+  const rates = [base.up, base.up + du, base.up - du, level].map((up) => ({ ...base, up }));
+  const centres = isBox ? rates.map((state) => ({ at: read(state), beside: around(state) })) : [];
+  const spread = [...around(base), rates.slice(1, 3).map(read)];
   const other = flight.otherTrack === null ? null : elements(flight, flight.otherTrack, i, base);
   const later = laterInCoast(flight, i);
   const late =
@@ -66,14 +60,12 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
     ) {
       return unavailable('neither the log nor the card tells where on the world it flew');
     }
-    let up = 0;
-    let down = 0;
-    for (const readings of reached) {
-      const steps = readings.map((values) => values[name] - value).filter(Number.isFinite);
-      up += Math.max(0, ...steps) ** 2;
-      down += Math.min(0, ...steps) ** 2;
+    const reach = reachOf(value, spread, name);
+    let f = figureBetween(value, value - reach.down, value + reach.up, 'derived');
+    for (const { at, beside } of centres) {
+      const side = reachOf(at[name], beside, name);
+      f = widened(widened(f, at[name] - side.down), at[name] + side.up);
     }
-    let f = figureBetween(value, value - Math.sqrt(down), value + Math.sqrt(up), 'derived');
     if (other !== null) f = widened(f, other[name]);
     // A coast keeps its orbit: what it seems to change there is the log's error (a display that lags, drift).
     if (late !== null) f = widened(f, late[name]);
@@ -88,6 +80,22 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
     semiMajorAxis_m: make('semiMajorAxis_m'),
     period_s: make('period_s'),
   };
+}
+
+/** How far the readings of each input carry a value up and down, in quadrature. */
+function reachOf(
+  value: number,
+  inputs: readonly Values[][],
+  name: keyof OrbitFigures,
+): { up: number; down: number } {
+  let up = 0;
+  let down = 0;
+  for (const readings of inputs) {
+    const steps = readings.map((values) => values[name] - value).filter(Number.isFinite);
+    up += Math.max(0, ...steps) ** 2;
+    down += Math.min(0, ...steps) ** 2;
+  }
+  return { up: Math.sqrt(up), down: Math.sqrt(down) };
 }
 
 /** How long after the cutoff the coast is asked again. */
