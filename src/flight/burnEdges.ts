@@ -78,10 +78,12 @@ function lit(evidence: BurnEvidence, whole: Float64Array | null): Uint8Array | n
   if (whole === null) return null;
   const window = flowWindow_s(t, whole, massSigma_kg);
   const falls = flowsBeside(t, whole, window);
-  const { peak } = falls;
+  // Stages differ in flow by a factor of sixty and more: only noise and a sliver of the greatest flow bound it.
+  const step = (t[t.length - 1]! - t[0]!) / (t.length - 1);
+  const least = Math.max(0.002 * falls.peak, (6 * massSigma_kg) / Math.max(window, step));
   // Under thrust the mass falls on both sides of the sample; at an edge it falls on one.
   for (let i = 0; i < t.length; i++) {
-    on[i] = peak > 0 && falls.before[i]! > 0.02 * peak && falls.after[i]! > 0.02 * peak ? 1 : 0;
+    on[i] = falls.peak > 0 && falls.before[i]! > least && falls.after[i]! > least ? 1 : 0;
   }
   return on;
 }

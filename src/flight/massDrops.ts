@@ -3,6 +3,7 @@
 export interface GapDrop {
   /** The drop lies between samples `gap` and `gap + 1`. */
   readonly gap: number;
+  /** Without what the engines burnt in the gap, where they burn on both sides of it. */
   readonly mass_kg: number;
 }
 
@@ -28,9 +29,18 @@ export function findMassDrops(
     const flow = Math.max(flowBeside(t, mass, rows, k, -1), flowBeside(t, mass, rows, k + 1, 1));
     const burnt = flow * (t[j]! - t[i]!);
     if (fall - 1.6 * burnt <= least) continue;
-    drops.push({ gap: i, mass_kg: fall });
+    const steady = Math.min(fallRate(t, mass, rows, k - 1), fallRate(t, mass, rows, k + 1));
+    drops.push({ gap: i, mass_kg: fall - steady * (t[j]! - t[i]!) });
   }
   return drops;
+}
+
+/** Fall of the mass from finite sample `k` to the next, kg/s; 0 beyond the ends and where it rises. */
+function fallRate(t: Float64Array, mass: Float64Array, rows: readonly number[], k: number): number {
+  const a = rows[k];
+  const b = rows[k + 1];
+  if (a === undefined || b === undefined) return 0;
+  return Math.max(0, (mass[a]! - mass[b]!) / (t[b]! - t[a]!));
 }
 
 /** Flow in kg/s over a few gaps before (−1) or after (+1) finite sample `k`, without the largest fall there. */
