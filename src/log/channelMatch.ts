@@ -61,6 +61,21 @@ function wordConfidence(words: readonly string[], wanted: ReadonlySet<string>): 
  */
 export function channelMatches(header: string, unitsCell: string | null): ChannelMatch[] {
   const best = new Map<ChannelName, ChannelMatch>();
+  // `state.velocity.speed_m_s`: the whole path first, then what is left without its outer names.
+  const path = /^[^\s.]+(?:\.[^\s.]+)+$/u.test(header) ? header.split('.') : [header];
+  path.forEach((_, k) => {
+    collect(path.slice(k).join('.'), 0.03 * k, best);
+  });
+  if (/^[MTFD]$/u.test(header.trim())) preferCapital(header.trim(), best);
+  const speed = best.get('speed');
+  if (speed !== undefined && !best.has('inertialSpeed') && speed.words.length <= 1) {
+    best.set('inertialSpeed', { ...speed, channel: 'inertialSpeed', confidence: SECOND_SPEED });
+  }
+  return withUnitsCell([...best.values()], unitsCell);
+}
+
+/** The channels that one way of writing the header may name, put where they are better than what is known. */
+function collect(header: string, penalty: number, best: Map<ChannelName, ChannelMatch>): void {
   for (const { words, unit: spellings } of headerParts(header)) {
     for (const { channel, words: wanted } of wordSets) {
       const confidence = wordConfidence(words, wanted);
@@ -72,7 +87,7 @@ export function channelMatches(header: string, unitsCell: string | null): Channe
       if (spellings.length > 0 && unit === null) continue;
       const match: ChannelMatch = {
         channel,
-        confidence: confidence + specific,
+        confidence: confidence + specific - penalty,
         unit,
         unitFrom: unit === null ? null : 'header',
         words,
@@ -81,17 +96,15 @@ export function channelMatches(header: string, unitsCell: string | null): Channe
       if (known === undefined || rank(match) > rank(known)) best.set(channel, match);
     }
   }
-  const speed = best.get('speed');
-  if (speed !== undefined && !best.has('inertialSpeed') && speed.words.length <= 1) {
-    best.set('inertialSpeed', { ...speed, channel: 'inertialSpeed', confidence: SECOND_SPEED });
-  }
-  if (/^[MTFD]$/u.test(header.trim())) preferCapital(header.trim(), best);
-  if (unitsCell === null) return [...best.values()];
-  return [...best.values()].flatMap((match) => {
+}
+
+function withUnitsCell(matches: readonly ChannelMatch[], unitsCell: string | null): ChannelMatch[] {
+  if (unitsCell === null) return [...matches];
+  return matches.flatMap((match) => {
     const unit = findUnit(quantityOf[match.channel], unitsCell);
     if (unit !== null) return [{ ...match, unit, unitFrom: 'units-row' as const }];
     // A units cell that is a unit of something else speaks against the channel.
-    return match.unit !== null || /\p{L}/u.test(unitsCell) === false
+    return match.unit !== null || !/\p{L}/u.test(unitsCell)
       ? [match]
       : [{ ...match, confidence: match.confidence - 0.4 }];
   });

@@ -8,7 +8,7 @@ import { ColumnBuilder, type RawTable } from './rawTable.ts';
 import { guessSeparator, type Separator } from './separator.ts';
 import type { QualityNote } from './types.ts';
 
-const HEAD_CHARACTERS = 300_000;
+const HEAD_CHARACTERS = 2_000_000;
 const HEAD_LINES = 400;
 const SAMPLE_LINES = 200;
 /** Characters handed to the tokeniser at a time, which bounds its memory. */
@@ -33,7 +33,20 @@ export function delimitedTable(content: string, name: string): RawTable {
   });
   const head = separator === 'blanks' ? blankHeader(text, headRows, width) : findHead(headRows, width);
   if (head === null) throw new LossbookError('log-no-table', {}, { file: name });
-  return collect(text, name, separator, plainQuotes, head, Math.max(width, head.headers?.length ?? 0));
+  const named = shiftedHead(head, headRows, width);
+  return collect(text, name, separator, plainQuotes, named, Math.max(width, named.headers?.length ?? 0));
+}
+
+/** Some programs leave out the name of a first column that only numbers the rows. */
+function shiftedHead(head: TableHead, rows: readonly (readonly string[])[], width: number): TableHead {
+  if (head.headers === null || head.headers.length !== width - 1) return head;
+  const data = rows.slice(head.firstData, head.firstData + 20).filter((cells) => cells.length === width);
+  const numbers = data.map((cells) => Number((cells[0] ?? '').replace(/^"|"$/gu, '')));
+  const counts =
+    data.length >= 2 && numbers.every((x, i) => Number.isInteger(x) && x === (numbers[0] ?? 0) + i);
+  const full = data.every((cells) => (cells[width - 1] ?? '').trim() !== '');
+  if (!counts || !full) return head;
+  return { ...head, headers: ['', ...head.headers], units: head.units === null ? null : ['', ...head.units] };
 }
 
 function collect(
@@ -139,9 +152,11 @@ function sampleLines(text: string): string[] {
   const lines: string[] = [];
   const take = (from: number, most: number): void => {
     let at = from;
-    for (let k = 0; k < most && at < text.length; k++) {
+    for (let k = 0; k < most && at < text.length; ) {
       const end = text.indexOf('\n', at);
       const line = text.slice(at, end < 0 ? text.length : end);
+      // Blank lines do not count, but a million of them must not take long either.
+      k += line.trim() === '' ? 0.02 : 1;
       if (line.trim() !== '' && line.length < HEAD_CHARACTERS && !isComment(line)) lines.push(line);
       if (end < 0) return;
       at = end + 1;

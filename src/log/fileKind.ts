@@ -105,12 +105,26 @@ export function kindOfHeaders(headers: readonly string[]): FileKind {
   return kindOfChannels(found);
 }
 
+/** A plan says where to point and how hard to push, when; masses, forces and pressures come from flying. */
+const planChannels: ReadonlySet<ChannelName> = new Set([
+  'time',
+  'altitude',
+  'speed',
+  'pitch',
+  'throttle',
+  'heading',
+  'roll',
+  'stage',
+  'event',
+]);
+
 /** The kind of table that has these channels. */
 export function kindOfChannels(found: ReadonlySet<ChannelName>): FileKind {
   const has = (...names: ChannelName[]): boolean => names.some((name) => found.has(name));
   const height = has('altitude', 'positionZ', 'positionX');
   const motion = has('speed', 'inertialSpeed', 'verticalSpeed', 'horizontalSpeed', 'velocityX');
   if (has('time') && height && motion) return 'log';
-  if (has('pitch', 'throttle') && has('time', 'altitude', 'speed')) return 'plan';
+  const onlyPlanned = [...found].every((channel) => planChannels.has(channel));
+  if (onlyPlanned && has('pitch', 'throttle') && has('time', 'altitude', 'speed')) return 'plan';
   return has('time') && (height || motion || found.size >= 3) ? 'log' : 'unknown';
 }

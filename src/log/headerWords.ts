@@ -17,6 +17,7 @@ function cleaned(header: string): string {
   return header
     .slice(0, LONGEST_HEADER)
     .normalize('NFKC')
+    .replace(/<\/?[a-z][^<>]*>/giu, ' ')
     .replace(/\p{Cc}\[[0-9;?]*[a-z]/giu, ' ')
     .replace(/\p{Cc}|\p{Cf}/gu, ' ');
 }

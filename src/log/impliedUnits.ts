@@ -81,6 +81,9 @@ function massUnit(most: number): string {
 }
 
 function angleUnit(channel: ChannelName, most: number, first: number, take: Take): ImpliedUnit {
+  if ((channel === 'latitude' || channel === 'longitude') && most > 1e5) {
+    return take('degE7', 0.95, `whole numbers up to ${figure(most)} are degrees times ten million`);
+  }
   const quarter = Math.PI / 2;
   const inRadians =
     most <= 2 * Math.PI + 0.01 &&

@@ -46,28 +46,35 @@ function sizeOf(found: Found): number {
     : Math.max(0, ...found.columns.map(([, cells]) => cells.length));
 }
 
+/** A value inside the document with the units named around it. */
+interface Inner {
+  readonly value: unknown;
+  readonly units: JsonObject | null;
+}
+
 /** The table with most rows, looking into objects breadth first. */
 function largest(root: unknown): Found | null {
   let best: Found | null = null;
-  let level: unknown[] = [root];
+  let level: Inner[] = [{ value: root, units: null }];
   for (let depth = 0; depth < logLimits.jsonDepth && level.length > 0; depth++) {
-    const next: unknown[] = [];
-    for (const value of level) {
-      const found = tableAt(value);
+    const next: Inner[] = [];
+    for (const { value, units: outer } of level) {
+      const units = isObject(value) ? (unitsIn(value) ?? outer) : outer;
+      const found = tableAt(value, units);
       if (found !== null && (best === null || sizeOf(found) > sizeOf(best))) best = found;
-      if (isObject(value)) next.push(...Object.values(value).slice(0, logLimits.columns));
+      const inside = (inner: unknown): Inner => ({ value: inner, units });
+      if (isObject(value)) next.push(...Object.values(value).slice(0, logLimits.columns).map(inside));
       else if (Array.isArray(value) && value.length <= 100)
-        next.push(...value.filter((inner) => !isScalar(inner)));
+        next.push(...value.filter((inner) => !isScalar(inner)).map(inside));
     }
     level = next.slice(0, 10_000);
   }
   return best;
 }
 
-function tableAt(value: unknown): Found | null {
-  if (Array.isArray(value)) return arrayTable(value, null);
+function tableAt(value: unknown, units: JsonObject | null): Found | null {
+  if (Array.isArray(value)) return arrayTable(value, null, units);
   if (!isObject(value)) return null;
-  const units = unitsIn(value);
   const entries = Object.entries(value);
   // Rows as arrays, their names in a list of their own.
   const names = entries.find(
@@ -83,12 +90,12 @@ function tableAt(value: unknown): Found | null {
     const unitRow = entries.find(([key, list]) => /^units?$/iu.test(key) && Array.isArray(list))?.[1] as
       | unknown[]
       | undefined;
-    if (rows !== undefined) return arrayTable([labels, ...rows], unitRow ?? null);
+    if (rows !== undefined) return arrayTable([labels, ...rows], unitRow ?? null, units);
   }
   const scalars = lists.filter(
     ([, list]) => list.length >= 2 && list.every((cell) => isScalar(cell) || isVector(cell)),
   );
-  if (scalars.length >= 2) {
+  if (scalars.length >= 2 && scalars.length <= 20 * logLimits.columns) {
     const lengths = new Map<number, number>();
     for (const [, list] of scalars) lengths.set(list.length, (lengths.get(list.length) ?? 0) + 1);
     const [common, count] = [...lengths].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0] ?? [0, 0];
@@ -128,10 +135,14 @@ function keyedTable(
   };
 }
 
-function arrayTable(list: readonly unknown[], unitRow: readonly unknown[] | null): Found | null {
+function arrayTable(
+  list: readonly unknown[],
+  unitRow: readonly unknown[] | null,
+  outer: JsonObject | null,
+): Found | null {
   const objects = list.filter(isObject);
   if (objects.length >= 1 && objects.length >= 0.5 * list.length)
-    return { kind: 'rows', rows: objects, units: null };
+    return { kind: 'rows', rows: objects, units: outer };
   const arrays = list.filter((row): row is unknown[] => Array.isArray(row));
   const [first, ...rows] = arrays;
   if (first === undefined || arrays.length < 2 || arrays.length < 0.9 * list.length) return null;
@@ -145,7 +156,7 @@ function arrayTable(list: readonly unknown[], unitRow: readonly unknown[] | null
     named ? String(first[i]) : `column ${i + 1}`,
     body.map((row) => row[i] ?? null),
   ]);
-  const units = unitRow === null ? null : Object.fromEntries(columns.map(([key], i) => [key, unitRow[i]]));
+  const units = unitRow === null ? outer : Object.fromEntries(columns.map(([key], i) => [key, unitRow[i]]));
   return { kind: 'columns', columns, units };
 }
 

@@ -1,4 +1,4 @@
-import { median } from './statistics.ts';
+import { openingValue } from './opening.ts';
 
 /** From where a pitch angle counts, with the evidence in words. */
 export interface PitchSense {
@@ -19,8 +19,8 @@ export function pitchSense(
   speed: Float64Array,
   pitch: Float64Array,
 ): PitchSense {
-  const first = median(pitch.subarray(0, Math.min(5, pitch.length)));
-  const startsSlow = median(speed.subarray(0, Math.min(5, speed.length))) < 30;
+  const first = openingValue(time, pitch);
+  const startsSlow = openingValue(time, speed) < 30;
   if (startsSlow && Math.abs(first - Math.PI / 2) < 20 * DEGREE) {
     return {
       from: 'horizon',

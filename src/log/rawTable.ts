@@ -1,3 +1,4 @@
+import { findUnitAnywhere } from '../units/units.ts';
 import { type NumberStyle, readNumber } from './numbers.ts';
 import type { Log, QualityNote } from './types.ts';
 
@@ -25,6 +26,20 @@ export interface RawTable {
 
 /** Longest text of a cell that is kept; no label of an event is longer. */
 const LONGEST_CELL = 500;
+
+const numberWithUnit = /^([+\-−]?[\d.,]*\d(?:e[+-]?\d+)?)\s*([^\d\s.,+-][^\d]{0,9}\d?)$/iu;
+
+/** The unit that is written behind the number in most cells of a column (`12.5 km`); null where none is. */
+function unitInCells(texts: ReadonlyMap<number, string>, rows: number): string | null {
+  if (texts.size < 0.5 * rows || texts.size === 0) return null;
+  const counts = new Map<string, number>();
+  for (const text of texts.values()) {
+    const unit = numberWithUnit.exec(text)?.[2];
+    if (unit !== undefined) counts.set(unit, (counts.get(unit) ?? 0) + 1);
+  }
+  const [unit, count] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? ['', 0];
+  return count > 0.8 * texts.size && findUnitAnywhere(unit).length > 0 ? unit : null;
+}
 
 /** Collects one column row by row. */
 export class ColumnBuilder {
@@ -62,7 +77,16 @@ export class ColumnBuilder {
     const numbers = new Float64Array(rows);
     numbers.set(this.numbers.subarray(0, Math.min(rows, this.length)));
     for (const row of this.texts.keys()) if (row >= rows) this.texts.delete(row);
+    const cellUnit = unitInCells(this.texts, rows);
     if (this.length < rows) numbers.fill(Number.NaN, this.length);
-    return { header, unitsCell, numbers, texts: this.texts };
+    if (cellUnit !== null) {
+      for (const [row, text] of this.texts) {
+        const parts = numberWithUnit.exec(text);
+        if (parts?.[2] !== cellUnit) continue;
+        numbers[row] = readNumber(parts[1] ?? '', this.style);
+        this.texts.delete(row);
+      }
+    }
+    return { header, unitsCell: unitsCell ?? cellUnit, numbers, texts: this.texts };
   }
 }

@@ -37,6 +37,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
     const values = new Float64Array(axis.rows.length);
     axis.rows.forEach((row, i) => {
       values[i] = a.column.numbers[row]!;
+      if (a.channel === 'stage' && Number.isNaN(values[i]!)) values[i] = numberIn(a.column.texts.get(row));
     });
     return values;
   };
@@ -66,7 +67,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
       unitFrom: chosen.unitFrom,
       confidence: Number((a.confidence * chosen.confidence).toFixed(2)),
       reason: `${sentence(a.why)}${chosen.reason === '' ? '' : `; ${chosen.reason}`}.`,
-      missing: missingRows(a, axis),
+      missing: missingRows(a, values, axis),
     });
     const unreadable = unreadableNote(a);
     if (unreadable !== null) notes.push(unreadable);
@@ -77,6 +78,12 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
   settleSpeedFrame(time, channels, readings, notes);
   settlePitch(time, channels, readings, notes);
   return { time, channels, readings, notes };
+}
+
+/** The number in a label such as “Stage 2”; NaN without one. */
+function numberIn(label: string | undefined): number {
+  const digits = /\d+/u.exec(label ?? '')?.[0];
+  return digits === undefined ? Number.NaN : Number(digits);
 }
 
 function sentence(text: string): string {
@@ -148,13 +155,12 @@ function chooseUnit(
   return inferred ?? impliedUnit(a.channel, values, around);
 }
 
-function missingRows(a: Assigned, axis: TimeAxis): number {
-  let missing = 0;
+function missingRows(a: Assigned, values: Float64Array, axis: TimeAxis): number {
   if (a.channel === 'time') return 0;
-  for (const row of axis.rows) {
-    if (a.channel === 'event' ? !a.column.texts.has(row) : !Number.isFinite(a.column.numbers[row]!))
-      missing++;
-  }
+  let missing = 0;
+  axis.rows.forEach((row, i) => {
+    if (a.channel === 'event' ? !a.column.texts.has(row) : !Number.isFinite(values[i]!)) missing++;
+  });
   return missing;
 }
 

@@ -4,6 +4,7 @@ import { decodeText } from './decode.ts';
 import { delimitedTable } from './delimitedTable.ts';
 import { eventTexts } from './eventTexts.ts';
 import { fileKind, kindOfChannels } from './fileKind.ts';
+import { guessColumns } from './guessColumns.ts';
 import { jsonTable } from './jsonTable.ts';
 import { looksLikeJson, parseJson } from './jsonText.ts';
 import type { RawTable } from './rawTable.ts';
@@ -18,8 +19,8 @@ import type { ChannelName, ColumnChoice, Log, QualityNote } from './types.ts';
 export interface ReadOptions {
   /** File name, for messages only. */
   readonly name: string;
-  /** The user's own reading of columns. */
-  readonly map?: readonly ColumnChoice[];
+  /** The user's own reading of columns; a function is asked with the file's headers once they are known. */
+  readonly map?: readonly ColumnChoice[] | ((headers: readonly string[]) => readonly ColumnChoice[]);
   /** 1-based flight in a file that holds several; the first when left out. */
   readonly part?: number;
 }
@@ -38,8 +39,11 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   const { name } = options;
   const { text, notes: textNotes } = await decodeText(bytes, name);
   const table = readTable(text, name);
-  const assigned = assignColumns(table, options.map ?? [], name);
-  const headers = table.columns.map((column) => column.header).join(', ');
+  const map =
+    typeof options.map === 'function' ? options.map(table.columns.map((c) => c.header)) : options.map;
+  const named = assignColumns(table, map ?? [], name);
+  const assigned = table.named ? named : [...named, ...guessColumns(table, named)];
+  const headers = listed(table.columns.map((column) => column.header));
   const timeColumn = assigned.find((a) => a.channel === 'time');
   checkIsLog(assigned, timeColumn, headers, name);
   const notes: QualityNote[] = [...textNotes, ...table.notes];
@@ -62,7 +66,8 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   );
 
   const read = readChannels(assigned, clock, axis);
-  const repaired = repairChannels(read.time, read.channels, axis.rows);
+  const factors = Object.fromEntries(read.readings.map((reading) => [reading.channel, reading.factor]));
+  const repaired = repairChannels(read.time, read.channels, axis.rows, factors);
   notes.push(...read.notes, ...repaired.notes);
   checkUsable(repaired.channels, name);
 
@@ -89,6 +94,12 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
     notes,
     resolution,
   };
+}
+
+/** Names for a message: the first thirty, each cut to a length that can be read. */
+function listed(headers: readonly string[]): string {
+  const shown = headers.slice(0, 30).map((header) => header.slice(0, 60));
+  return `${shown.join(', ')}${headers.length > shown.length ? `, … (${headers.length} in all)` : ''}`;
 }
 
 function readTable(text: string, name: string): RawTable {

@@ -1,4 +1,9 @@
+import { heldRuns } from './heldRuns.ts';
+import { wildValues } from './outliers.ts';
+import { roundingStep } from './resolution.ts';
+import { median } from './statistics.ts';
 import type { ChannelName, QualityNote } from './types.ts';
+import { unitChanges } from './unitChange.ts';
 
 type Channels = Partial<Record<ChannelName, Float64Array>>;
 
@@ -15,94 +20,161 @@ const smoothChannels: readonly ChannelName[] = [
   'downrange',
 ];
 
-/** Longest run of wild values that is taken for an error of the log. */
-const LONGEST_RUN = 5;
+/** Channels that never hold still while the vehicle flies. */
+const movingChannels: readonly ChannelName[] = [
+  'altitude',
+  'speed',
+  'inertialSpeed',
+  'verticalSpeed',
+  'horizontalSpeed',
+  'downrange',
+];
 
-/** Takes out what the vehicle cannot have done; what is taken out is missing afterwards, never invented. */
+/** Channels whose scale is watched for a change of unit. */
+const scaledChannels: readonly ChannelName[] = ['altitude', 'speed', 'inertialSpeed'];
+
+/** Channels that turn over at a full circle. */
+const circularChannels: readonly ChannelName[] = ['longitude', 'heading', 'course', 'roll'];
+
+/** More than this share of a channel is no error of single rows; it is left as it is. */
+const MOST_REPAIRED = 0.5;
+
+/**
+ * Takes out what the vehicle cannot have done. What is taken out is missing afterwards, never replaced; only a
+ * change of scale is undone. `rows` are the table rows of the samples, for the notes; `factors` turn SI values
+ * back into written ones.
+ */
 export function repairChannels(
   time: Float64Array,
   channels: Readonly<Channels>,
   rows: Int32Array,
+  factors: Readonly<Partial<Record<ChannelName, number>>>,
 ): { channels: Readonly<Channels>; notes: readonly QualityNote[] } {
-  const notes: QualityNote[] = [];
+  const notes: QualityNote[] = gapNotes(time, rows);
   const out: Channels = { ...channels };
+  const lines = (from: number, to: number): readonly [number, number] => [
+    (rows[from] ?? 0) + 1,
+    (rows[to] ?? 0) + 1,
+  ];
+  const takeOut = (channel: ChannelName, taken: readonly number[]): void => {
+    const kept = Float64Array.from(out[channel] ?? []);
+    for (const i of taken) kept[i] = Number.NaN;
+    out[channel] = kept;
+  };
+  for (const channel of circularChannels) unwrap(channel, out, rows, notes);
   for (const channel of smoothChannels) {
-    const values = channels[channel];
+    const values = out[channel];
     if (values === undefined) continue;
     const wild = wildValues(time, values);
     const [first] = wild;
     const last = wild.at(-1);
     if (first === undefined || last === undefined || wild.length > 0.1 * values.length) continue;
-    const kept = Float64Array.from(values);
-    for (const i of wild) kept[i] = Number.NaN;
-    out[channel] = kept;
+    takeOut(channel, wild);
     notes.push({
       code: 'outliers',
       channel,
-      rows: [(rows[first] ?? 0) + 1, (rows[last] ?? 0) + 1],
+      rows: lines(first, last),
       count: wild.length,
       text: `${wild.length} value(s) jump away and back as no vehicle can; they are left out, so the figures there rest on the neighbours.`,
     });
   }
+  for (const channel of movingChannels) {
+    const values = out[channel];
+    if (values === undefined) continue;
+    const runs = heldRuns(time, values, roundingStep(values) ?? 0, (x) => x / (factors[channel] ?? 1));
+    for (const kind of ['frozen', 'dropout'] as const) {
+      const of = runs.filter((run) => run.kind === kind);
+      const [first] = of;
+      const last = of.at(-1);
+      const taken = of.flatMap(({ from, to }) => Array.from({ length: to - from + 1 }, (_, i) => from + i));
+      if (first === undefined || last === undefined || taken.length > MOST_REPAIRED * values.length) continue;
+      takeOut(channel, taken);
+      notes.push({
+        code: kind,
+        channel,
+        rows: lines(first.from, last.to),
+        count: taken.length,
+        text:
+          kind === 'frozen'
+            ? `${taken.length} value(s) repeat the last one while the vehicle flies on, and then catch up; they are left out.`
+            : `${taken.length} value(s) stand at one figure that fits neither what comes before nor after; they are left out.`,
+      });
+    }
+  }
+  for (const channel of scaledChannels) {
+    const values = out[channel];
+    if (values === undefined) continue;
+    const changes = unitChanges(time, values);
+    if (changes.length === 0) continue;
+    const scaled = Float64Array.from(values);
+    for (const { row, scale } of changes)
+      for (let i = row; i < scaled.length; i++) scaled[i] = scaled[i]! * scale;
+    out[channel] = scaled;
+    for (const { row, text } of changes) {
+      notes.push({
+        code: 'unit-change',
+        channel,
+        rows: lines(row, scaled.length - 1),
+        count: scaled.length - row,
+        text: `From here the values go on at another scale, as when the unit changes; they are multiplied by ${text}.`,
+      });
+    }
+  }
   return { channels: out, notes };
 }
 
-/**
- * Indices of runs of up to five values that lie away from both the value before and the value after them, on the
- * same side, by far more than neighbours differ anywhere near, while the two agree with each other.
- */
-function wildValues(time: Float64Array, values: Float64Array): number[] {
-  const index: number[] = [];
-  for (let i = 0; i < values.length; i++) if (!Number.isNaN(values[i]!)) index.push(i);
-  const found: number[] = [];
-  for (let k = 1; k < index.length - 1; k++) {
-    const before = values[index[k - 1]!]!;
-    const jump = values[index[k]!]! - before;
-    if (jump === 0) continue;
-    const rate = usualRate(time, values, index, k);
-    const far = (from: number, to: number): number =>
-      FAR * rate * (time[index[to]!]! - time[index[from]!]!) + 1e-6 * Math.abs(before);
-    if (Math.abs(jump) <= far(k - 1, k)) continue;
-    const length = runLength(values, index, k, (to) => far(k - 1, to) / FAR);
-    if (length === 0) continue;
-    for (let j = 0; j < length; j++) found.push(index[k + j]!);
-    k += length - 1;
-  }
-  return found;
+/** Gaps over ten usual steps and two seconds. */
+function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
+  const steps = time.subarray(1).map((t, i) => t - time[i]!);
+  const usual = median(steps);
+  const gaps: number[] = [];
+  let longest = 0;
+  steps.forEach((step, i) => {
+    if (step <= Math.max(10 * usual, 2)) return;
+    gaps.push(i);
+    longest = Math.max(longest, step);
+  });
+  const [first] = gaps;
+  const last = gaps.at(-1);
+  if (first === undefined || last === undefined) return [];
+  return [
+    {
+      code: 'gap',
+      channel: null,
+      rows: [(rows[first] ?? 0) + 1, (rows[last + 1] ?? 0) + 1],
+      count: gaps.length,
+      text: `${gaps.length} gap(s) without rows, the longest ${Number(longest.toPrecision(3))} s; what happened inside is known only by its ends.`,
+    },
+  ];
 }
 
-/** A value is wild when it is this many times farther from its neighbour than is usual around it. */
-const FAR = 12;
-
-/** Length of the run that begins at k and comes back; 0 where it does not. */
-function runLength(
-  values: Float64Array,
-  index: readonly number[],
-  k: number,
-  usual: (to: number) => number,
-): number {
-  const before = values[index[k - 1]!]!;
-  const side = Math.sign(values[index[k]!]! - before);
-  for (let length = 1; length <= LONGEST_RUN && k + length < index.length; length++) {
-    const after = values[index[k + length]!]!;
-    const allowed = usual(k + length);
-    if (Math.abs(after - before) > 3 * allowed) continue;
-    for (let j = 0; j < length; j++) {
-      const value = values[index[k + j]!]!;
-      if (side * (value - before) < 3 * allowed || side * (value - after) < 3 * allowed) return 0;
+/** Makes an angle go on past its full circle. */
+function unwrap(channel: ChannelName, out: Channels, rows: Int32Array, notes: QualityNote[]): void {
+  const values = out[channel];
+  if (values === undefined) return;
+  const turned = Float64Array.from(values);
+  const turns: number[] = [];
+  let shift = 0;
+  let before = Number.NaN;
+  for (let i = 0; i < values.length; i++) {
+    const x = values[i]!;
+    if (!Number.isFinite(x)) continue;
+    // A jump of half a circle or more is the written angle beginning again.
+    if (Math.abs(x - before) > Math.PI) {
+      shift -= 2 * Math.PI * Math.round((x - before) / (2 * Math.PI));
+      turns.push(i);
     }
-    return length;
+    turned[i] = x + shift;
+    before = x;
   }
-  return 0;
-}
-
-/** The 0.8 quantile of rates of change among the forty samples around. */
-function usualRate(time: Float64Array, values: Float64Array, index: readonly number[], k: number): number {
-  const rates: number[] = [];
-  for (let j = Math.max(1, k - 20); j < Math.min(index.length, k + 25); j++) {
-    const [a, b] = [index[j - 1]!, index[j]!];
-    rates.push(Math.abs(values[b]! - values[a]!) / (time[b]! - time[a]!));
-  }
-  rates.sort((a, b) => a - b);
-  return rates[Math.floor(0.8 * (rates.length - 1))] ?? 0;
+  const [first] = turns;
+  if (first === undefined || turns.length > 0.02 * values.length + 2) return;
+  out[channel] = turned;
+  notes.push({
+    code: 'angle-turned-over',
+    channel,
+    rows: [(rows[first] ?? 0) + 1, (rows[turns.at(-1) ?? first] ?? 0) + 1],
+    count: turns.length,
+    text: `The angle begins again at a full circle ${turns.length} time(s); it is made to go on.`,
+  });
 }

@@ -1,3 +1,4 @@
+import { findUnitAnywhere } from '../units/units.ts';
 import { isMissingMark } from './numbers.ts';
 
 /** What parts the columns of a text; `blanks` are any number of blanks or tabs. */
@@ -14,6 +15,8 @@ const clockLike =
 export function isDataCell(cell: string): boolean {
   const text = cell.trim().replace(/[−–]/gu, '-');
   if (text.length === 0 || text.length > 40) return false;
+  const unit = /^[+-]?[\d.,]*\d\s*([^\d\s.,][^\d]{0,9}\d?)$/u.exec(text)?.[1];
+  if (unit !== undefined && findUnitAnywhere(unit).length > 0) return true;
   return (
     numberLike.test(text) || clockLike.test(text) || /^\d{4}-\d\d-\d\d$/u.test(text) || isMissingMark(text)
   );

@@ -1,4 +1,4 @@
-import { median } from './statistics.ts';
+import { openingValue } from './opening.ts';
 
 /** Against what a speed is measured, with the evidence in words. */
 export interface SpeedFrame {
@@ -24,8 +24,8 @@ export function speedFrame(
 ): SpeedFrame | null {
   const n = Math.min(time.length, altitude.length, speed.length);
   if (n < 5) return null;
-  const first = median(speed.subarray(0, Math.min(3, n)));
-  const start = median(altitude.subarray(0, Math.min(3, n)));
+  const first = openingValue(time, speed);
+  const start = openingValue(time, altitude);
   if (!Number.isFinite(first) || !Number.isFinite(start)) return null;
   if (first < STILL_M_S) {
     return {
@@ -40,7 +40,7 @@ export function speedFrame(
   const dt = time[i]! - time[0]!;
   const climbed = Math.abs(altitude[i]! - altitude[0]!);
   const gained = Math.abs(speed[i]! - first);
-  const still = climbed < 0.1 * first * dt && gained < Math.max(3, 0.03 * first) && Math.abs(start) < 9000;
+  const still = climbed < 0.25 * first * dt && gained < Math.max(3, 0.1 * first) && Math.abs(start) < 9000;
   if (!still || first < SPUN_M_S || first > 2000) return null;
   return {
     frame: 'inertial',

@@ -30,27 +30,29 @@ export function splitParts(
   const cuts: number[] = [0];
   let shift = 0;
   let high = Number.NEGATIVE_INFINITY;
-  let start = rows.length > 0 ? time[rows[0]!]! : 0;
+  let lapStart = rows.length > 0 ? time[rows[0]!]! : 0;
   for (let k = 0; k < rows.length; k++) {
     const i = rows[k]!;
     let t = time[i]! + shift;
     const back = high - t;
-    const span = high - start;
+    const lap = high - shift - lapStart;
     if (
-      back > Math.max(20 * step, 0.3 * span) &&
+      back > Math.max(5 * step, 0.3 * lap) &&
       k >= LEAST_ROWS / 2 &&
       staysBack(time, rows, k, high - shift)
     ) {
       if (continues(rows[k - 1]!, i)) {
-        shift += back + step;
-        t += back + step;
-        notes.push(wrapNote(i, back + step));
+        const lift = wrapOf(back, step);
+        shift += lift;
+        t += lift;
+        lapStart = time[i]!;
+        notes.push(wrapNote(i, lift));
       } else {
         cuts.push(k);
         high = Number.NEGATIVE_INFINITY;
         shift = 0;
         t = time[i]!;
-        start = t;
+        lapStart = t;
       }
     }
     unwrapped[i] = t;
@@ -77,6 +79,19 @@ function typicalStep(time: Float64Array, rows: readonly number[]): number {
 function staysBack(time: Float64Array, rows: readonly number[], k: number, high: number): boolean {
   const next = rows.slice(k, k + LEAST_ROWS).map((i) => time[i]!);
   return next.length > 1 && next.filter((t) => t < high).length > 0.7 * next.length;
+}
+
+/** Where counters and clocks begin again: powers of two of milli- and microseconds, minutes, hours, days. */
+const wraps = [8, 10, 12, 16, 20, 24, 31, 32]
+  .flatMap((bits) => [2 ** bits, 2 ** bits * 1e-3, 2 ** bits * 1e-6])
+  .concat([60, 3600, 43200, 86400, 60e3, 3600e3, 86400e3, 1000]);
+
+/** The lift that undoes a fall back: a known period that leaves about one usual step, else exactly one step. */
+function wrapOf(back: number, step: number): number {
+  const known = wraps
+    .filter((period) => period - back > 0.2 * step && period - back < 3 * step)
+    .sort((a, b) => Math.abs(a - back - step) - Math.abs(b - back - step))[0];
+  return known ?? back + step;
 }
 
 function wrapNote(row: number, by: number): QualityNote {

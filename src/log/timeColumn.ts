@@ -1,6 +1,7 @@
 import type { Unit } from '../units/units.ts';
 import type { Assigned } from './assign.ts';
 import { readClock } from './clock.ts';
+import { unsignedCountdown } from './countdown.ts';
 import { median } from './statistics.ts';
 import type { QualityNote } from './types.ts';
 
@@ -26,6 +27,28 @@ const unixScales = [
 
 /** Reads the time column, whatever its form: numbers, clock readings, dates, UNIX times. */
 export function readTimeColumn(assigned: Assigned): TimeColumn {
+  const read = readSigned(assigned);
+  const finite = read.seconds.filter((x) => Number.isFinite(x));
+  const down = unsignedCountdown(finite);
+  if (down === 0) return read;
+  let left = down;
+  return {
+    ...read,
+    seconds: read.seconds.map((x) => (Number.isFinite(x) && left-- > 0 ? -x : x)),
+    notes: [
+      ...read.notes,
+      {
+        code: 'countdown-unsigned',
+        channel: 'time',
+        rows: [1, down],
+        count: down,
+        text: `The clock counts down to zero without a sign and then up; its first ${down} time(s) are taken as before zero.`,
+      },
+    ],
+  };
+}
+
+function readSigned(assigned: Assigned): TimeColumn {
   const { column, unit } = assigned;
   const texts = column.texts.size;
   const readings = [...column.texts].map(([row, text]) => [row, readClock(text)] as const);

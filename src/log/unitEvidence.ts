@@ -1,5 +1,6 @@
 import { findUnit, type Unit } from '../units/units.ts';
-import { largestMagnitude, median, quantile } from './statistics.ts';
+import { openingValue } from './opening.ts';
+import { largestMagnitude, quantile } from './statistics.ts';
 
 /** Units of time, altitude and speed that explain the motion together. */
 export interface MotionUnits {
@@ -56,7 +57,7 @@ export function motionUnits(
   speed: WrittenChannel,
 ): MotionUnits {
   const rise = riseRatio(time.values, altitude.values, speed.values);
-  const startsSlow = Math.abs(median(speed.values.subarray(0, 5))) < 0.05 * quantile(speed.values, 0.99);
+  const startsSlow = Math.abs(openingValue(time.values, speed.values)) < 0.05 * quantile(speed.values, 0.99);
   const fastest = quantile(speed.values, 0.99);
   const jerkiness = quantile(rates(time.values, speed.values), 0.95);
   const span = (time.values.at(-1) ?? 0) - (time.values[0] ?? 0);

@@ -6,7 +6,7 @@ import type { ChannelName } from './types.ts';
  */
 export const plainWords: ReadonlyMap<string, string> = new Map(
   Object.entries({
-    time: 'time t sec secs second seconds elapsed clock timestamp met zeit temps tiempo tempo tijd czas tid время 时间 時間 epoch datetime utc tplus',
+    time: 'time t sec secs second seconds elapsed clock timestamp countdown met zeit temps tiempo tempo tijd czas tid время 时间 時間 epoch datetime utc tplus',
     altitude:
       'altitude alt h height elevation hoehe höhe hohe altura altitud altitudine quota hoogte wysokosc wysokość высота 高度 h asl msl agl',
     speed:
@@ -27,7 +27,7 @@ export const plainWords: ReadonlyMap<string, string> = new Map(
       'longitude lon long lng laenge länge langengrad längengrad longitud longitudine долгота 经度 経度',
     downrange: 'downrange range dr distance dist entfernung distancia',
     position: 'position pos location coordinate coord r',
-    mass: 'mass weight masse masa massa gewicht масса 质量 質量 wt',
+    mass: 'mass m weight masse masa massa gewicht масса 质量 質量 wt',
     propellant: 'propellant prop fuel treibstoff carburant combustible propellants ergols',
     remaining: 'remaining left rem onboard aboard',
     throttle: 'throttle thr throttling thrtl thrott power gas schubhebel thrustlevel drossel',

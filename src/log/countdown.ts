@@ -1,0 +1,15 @@
+/**
+ * A countdown written without its sign: times fall steadily to zero and rise again. Returns the number of rows
+ * to be made negative, 0 where there is no such beginning.
+ */
+export function unsignedCountdown(time: Float64Array): number {
+  let down = 0;
+  while (down + 1 < time.length && time[down + 1]! < time[down]!) down++;
+  const lowest = time[down] ?? 0;
+  if (down < 3 || down + 2 >= time.length || lowest < 0) return 0;
+  const stepDown = (time[0]! - lowest) / down;
+  const stepUp = time[down + 1]! - lowest;
+  // The last count before zero is at most a step or two above it; both sides count at the same pace.
+  if (lowest > 2 * stepDown || stepUp > 3 * stepDown || stepUp < stepDown / 3) return 0;
+  return lowest === 0 ? down : lowest < 0.75 * stepDown && time[down + 1]! > lowest ? down : down + 1;
+}
