@@ -81,7 +81,7 @@ const messages = {
   'plan-is-a-card': {
     exit: 3,
     what: () => 'this is a mission card, not a plan',
-    next: () => 'give the card with --mission and the plan with --plan',
+    next: () => 'give the plan itself: pitch and throttle against time, altitude or speed',
   },
   'plan-no-axis': {
     exit: 3,
@@ -184,6 +184,22 @@ const messages = {
     what: (v) => `port ${v.port} of 127.0.0.1 cannot be used: ${v.reason}`,
     next: (v) =>
       `end the other program or choose a port: lossbook open --port ${Number(v.port) < 65_535 ? Number(v.port) + 1 : 5741}`,
+  },
+  'nothing-to-exchange': {
+    exit: 4,
+    what: (v) => `no ${v.what} can be written: position or velocity is not known`,
+    next: () => 'check the columns with lossbook check LOG',
+  },
+  'oem-broken': {
+    exit: 3,
+    what: (v) => `the ephemeris message cannot be read: ${v.reason}`,
+    next: () =>
+      'a CCSDS 502.0-B message in keyword = value notation is read: META_START … META_STOP, then lines of epoch X Y Z VX VY VZ in km and km/s',
+  },
+  'oem-centre-unknown': {
+    exit: 3,
+    what: (v) => `the ephemeris counts from the centre of ${v.centre}, and no world of that name is known`,
+    next: () => 'give the world in a mission card (--mission) or by name (--world)',
   },
   'no-flight': {
     exit: 4,

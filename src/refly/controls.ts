@@ -44,23 +44,37 @@ export function linearTangent(a: number, b: number): Program {
  * to step control.
  */
 export function timeTable(time_s: ArrayLike<number>, value: ArrayLike<number>): Program {
-  const last = time_s.length - 1;
   const breaks: number[] = [];
-  for (let i = 1; i <= last; i++) if (time_s[i] === time_s[i - 1]) breaks.push(time_s[i]!);
+  for (let i = 1; i < time_s.length; i++) if (time_s[i] === time_s[i - 1]) breaks.push(time_s[i]!);
+  const line = straightLines(time_s, value);
+  return { at: (s) => line(s.time_s), breaks_s: breaks };
+}
+
+/** A table over another quantity of the state, which should rise along the flight: altitude or ground speed. */
+export function stateTable(
+  of: 'altitude_m' | 'speed_m_s',
+  at: ArrayLike<number>,
+  value: ArrayLike<number>,
+): Program {
+  const line = straightLines(at, value);
+  return { at: (s) => line(s[of]) };
+}
+
+/** Straight lines between nodes with rising `x`, held beyond the ends. */
+function straightLines(x: ArrayLike<number>, y: ArrayLike<number>): (at: number) => number {
+  const last = x.length - 1;
   let row = 0;
-  const at = (s: FlightState) => {
-    const t = s.time_s;
-    if (t < time_s[0]!) return value[0]!;
-    if (t >= time_s[last]!) return value[last]!;
+  return (at) => {
+    if (at < x[0]!) return y[0]!;
+    if (at >= x[last]!) return y[last]!;
     // The last row found is nearly always the row wanted or its neighbour.
-    while (row > 0 && time_s[row]! > t) row--;
-    while (row < last - 1 && time_s[row + 1]! <= t) row++;
-    const from = time_s[row]!;
-    const span = time_s[row + 1]! - from;
-    const f = span > 0 ? (t - from) / span : 1;
-    return value[row]! + f * (value[row + 1]! - value[row]!);
+    while (row > 0 && x[row]! > at) row--;
+    while (row < last - 1 && x[row + 1]! <= at) row++;
+    const from = x[row]!;
+    const span = x[row + 1]! - from;
+    const f = span > 0 ? (at - from) / span : 1;
+    return y[row]! + f * (y[row + 1]! - y[row]!);
   };
-  return { at, breaks_s: breaks };
 }
 
 /** The same with headings in rad, led over north the short way round. */
