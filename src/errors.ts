@@ -240,7 +240,7 @@ export class LossbookError extends Error {
       where.row === undefined ? undefined : `row ${where.row}`,
       where.column === undefined ? undefined : `column “${where.column}”`,
     ].filter((p) => p !== undefined);
-    super(`${place.length ? `${place.join(', ')}: ` : ''}${what}; ${next}.`);
+    super(`${place.length ? `${place.join(', ')}: ` : ''}${what}${what.endsWith('?') ? ' –' : ';'} ${next}.`);
     this.name = 'LossbookError';
     this.code = code;
     this.where = where;
