@@ -133,6 +133,7 @@ function siteOf(site: NonNullable<MissionCard['site']>, assumed: string[]): Miss
     altitude_m: site.altitude_m ?? 0,
     launchAzimuth_rad: (azimuth ?? 90) * DEGREE,
     latitudeKnown: latitude !== null,
+    longitudeKnown: typeof site.longitude_deg === 'number',
     azimuthKnown: azimuth !== null,
   };
 }

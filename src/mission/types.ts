@@ -97,6 +97,7 @@ export interface Mission {
     readonly launchAzimuth_rad: number;
     /** True where the card gives it; figures that lean on an assumed one say so. */
     readonly latitudeKnown: boolean;
+    readonly longitudeKnown: boolean;
     readonly azimuthKnown: boolean;
   };
   readonly target: Target;

@@ -60,6 +60,7 @@ test('no card: Earth, the lowest circular orbit above the floor, latitude 0, due
     altitude_m: 0,
     launchAzimuth_rad: Math.PI / 2,
     latitudeKnown: false,
+    longitudeKnown: false,
     azimuthKnown: false,
   });
   expect(mission.assumed).toHaveLength(4);
