@@ -81,6 +81,23 @@ export function bobstayCard(payload_kg: number, flight: Flown) {
   };
 }
 
+/** The Bobstay with a capsule for a payload, which comes home under two parachutes. */
+export function homewardCard(flight: Flown) {
+  const { vehicle, ...card } = bobstayCard(1900, flight);
+  return {
+    ...card,
+    mission: 'Long Ladder, there and back',
+    vehicle,
+    return: {
+      mass_kg: 1900,
+      referenceArea_m2: 6.2,
+      dragCoefficient: 1.25,
+      noseRadius_m: 1.6,
+      parachutes: [{ count: 2, dragArea_m2: 270, openAltitude_m: 6000, fullAltitude_m: 3000 }],
+    },
+  };
+}
+
 /** Fairlead: a core with four strap-ons, an upper stage and a fairing, from Earth to 200 km. */
 export function fairleadCard(flight: Flown) {
   const drag = [

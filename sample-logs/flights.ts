@@ -8,6 +8,9 @@ import type { FlightResult, FlightStep } from '../src/refly/flightProgram.ts';
 import type { FlightState } from '../src/refly/flightState.ts';
 import { SteadyRecorder } from '../src/refly/recorder.ts';
 import { rocketOf } from '../src/refly/rocketOf.ts';
+import type { World } from '../src/world/types.ts';
+import type { RoundTrip } from './roundTrip.ts';
+import { altitudeOf, roundTripSteps, withCapsule } from './roundTrip.ts';
 import type { Aim } from './tune.ts';
 import { tuneTangent } from './tune.ts';
 
@@ -21,6 +24,10 @@ const recorded = [
   'mass_kg',
   'throttle',
   'pitch_rad',
+  'heading_rad',
+  'course_rad',
+  'latitude_rad',
+  'longitude_rad',
 ] as const;
 
 /** Columns of a computed flight, before they are rounded and written in a logger's units. */
@@ -50,6 +57,8 @@ export interface Style {
   readonly throttle?: Program;
   /** The last stage is dropped off and never lit. */
   readonly neverLit?: boolean;
+  /** Orbit work and the way home, flown after the ascent; the log is then thinned where nothing happens. */
+  readonly roundTrip?: RoundTrip;
 }
 
 /**
@@ -99,9 +108,60 @@ export function compute(card: object, style: Style): Computed {
   };
   const flown = style.neverLit ? program.steps.slice(0, -1) : program.steps;
   const recorder = new SteadyRecorder(recorded, 1 / style.rate_Hz, -style.holdDown_s);
-  const ascent = new Ascent(world, rocket);
-  const result = ascent.fly({ ...program, steps: [...flown, coast] }, recorder);
-  return { track: standing(recorder.columns(), style), mission, result, ascent };
+  const trip = style.roundTrip;
+  if (trip === undefined) {
+    const ascent = new Ascent(world, rocket);
+    const result = ascent.fly({ ...program, steps: [...flown, coast] }, recorder);
+    return { track: standing(recorder.columns(), style), mission, result, ascent };
+  }
+  const flying: { current: Ascent | null } = { current: null };
+  const ascent = new Ascent(world, withCapsule(rocket, trip.capsule, altitudeOf(flying)), { maxStep_s: 5 });
+  flying.current = ascent;
+  const result = ascent.fly({ ...program, steps: [...flown, ...roundTripSteps(world, trip)] }, recorder);
+  const track = rested(thinned(standing(recorder.columns(), style), result, world, trip), style);
+  return { track, mission, result, ascent };
+}
+
+/** Least seconds between rows: where nothing happens, in the air or under thrust, about events. */
+const PACE_S = { quiet: 20, busy: 1, sharp: 0 } as const;
+
+/** Leaves rows out where little happens, as loggers do to save room. */
+function thinned(track: Track, result: FlightResult, world: World, trip: RoundTrip): Track {
+  const top_m = world.atmosphere?.top_m ?? 0;
+  const marks = result.events.map((e) => e.time_s);
+  const { openAltitude_m, fullAltitude_m } = trip.capsule;
+  const pace = (i: number): number => {
+    const [t, h] = [track.time_s[i]!, track.altitude_m[i]!];
+    const opening = [openAltitude_m, fullAltitude_m].some((from) => h < from + 400 && h > from - 700);
+    if (marks.some((m) => Math.abs(t - m) < 10) || (opening && t > 1000)) return PACE_S.sharp;
+    return track.throttle[i]! > 0 || h < top_m + 5000 ? PACE_S.busy : PACE_S.quiet;
+  };
+  const keep: number[] = [];
+  let last = Number.NEGATIVE_INFINITY;
+  track.time_s.forEach((t, i) => {
+    if (t - last < pace(i) - 1e-6) return;
+    keep.push(i);
+    last = t;
+  });
+  const out = {} as Track;
+  for (const name of recorded) out[name] = Float64Array.from(keep, (i) => track[name][i]!);
+  return out;
+}
+
+/** Puts ten seconds at rest after a landing. */
+function rested(track: Track, style: Style): Track {
+  const n = track.time_s.length;
+  const first = Math.ceil(track.time_s[n - 1]! * style.rate_Hz + 0.5) / style.rate_Hz;
+  const out = {} as Track;
+  for (const name of recorded) {
+    const after = Array.from({ length: Math.round(10 * style.rate_Hz) }, (_, i) => {
+      if (name === 'time_s') return first + i / style.rate_Hz;
+      if (name === 'altitude_m' || name === 'speed_m_s' || name === 'verticalSpeed_m_s') return 0;
+      return track[name][n - 1]!;
+    });
+    out[name] = Float64Array.from([...track[name], ...after]);
+  }
+  return out;
 }
 
 /** Puts rows before ignition, in which the rocket just stands there. */

@@ -1,3 +1,4 @@
+import { seededRandom } from '../src/attempts/seededRandom.ts';
 import type { Track } from './flights.ts';
 
 /** One column of a logger: header, the unit's size in SI, decimals that it prints. */
@@ -11,17 +12,6 @@ export interface Column {
   readonly noise?: number;
   /** Added to the value, in the logger's unit: another zero of the clock. */
   readonly offset?: number;
-}
-
-/** Numbers from 0 to 1 that are the same at every run (mulberry32, Tommy Ettinger 2017, public domain). */
-export function seededRandom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 /** Normal deviate (Box & Muller 1958). */

@@ -17,11 +17,12 @@ for (const sample of samples) {
   console.log(`  last cutoff: ${state}, ${s.stagePropellant_kg.toFixed(0)} kg of propellant left`);
 }
 
-const index = samples.map(({ id, title, log, note }) => ({
+const index = samples.map(({ id, title, log, note, set }) => ({
   id,
   title,
   log,
   card: `${id}.mission.json`,
   note,
+  ...(set === undefined ? {} : { set }),
 }));
 writeFileSync(join(folder, 'index.json'), `${JSON.stringify(index, null, 2)}\n`);

@@ -1,7 +1,9 @@
 import { timeTable } from '../src/refly/controls.ts';
-import { bobstayCard, fairleadCard, thimbleCard } from './cards.ts';
+import { bobstayCard, fairleadCard, homewardCard, thimbleCard } from './cards.ts';
 import type { Computed, Style, Track } from './flights.ts';
 import { compute } from './flights.ts';
+import { homeward } from './homeward.ts';
+import { ladderAttempts } from './ladder.ts';
 import type { Column } from './logFile.ts';
 import { delimitedLog, jsonLog } from './logFile.ts';
 
@@ -19,6 +21,8 @@ export interface Sample {
   readonly card: object;
   readonly style: Style;
   readonly write: (track: Track) => string;
+  /** Name of the set that a flight is part of, for flights to be compared. */
+  readonly set?: string;
 }
 
 function column(
@@ -225,6 +229,66 @@ export const samples: readonly Sample[] = [
         8,
       ),
   },
+  {
+    id: 'homeward-tansy-1',
+    title: 'Bobstay · Tansy, there and back',
+    log: 'homeward-tansy-1.csv',
+    note: 'A whole mission: orbit raised and circularised, its plane turned, deorbit, entry, parachutes, touchdown.',
+    card: homewardCard({ pilot: 'Tansy', attempt: 1, date: '2031-08-14', notes: 'Capsule down dry.' }),
+    style: {
+      ...plain,
+      kick_deg: 10.6,
+      aim: orbit160,
+      holdDown_s: 1.5,
+      pad_s: 3,
+      rate_Hz: 2,
+      roundTrip: homeward,
+    },
+    write: (track) =>
+      delimitedLog(
+        track,
+        [
+          column('Time (s)', 'time_s', 1, 1),
+          column('Altitude (m)', 'altitude_m', 1, 1),
+          column('Speed (m/s)', 'speed_m_s', 1, 2),
+          column('Vertical speed (m/s)', 'verticalSpeed_m_s', 1, 2),
+          column('Mass (kg)', 'mass_kg', 1, 1),
+          column('Throttle (%)', 'throttle', 0.01, 0),
+          column('Pitch (°)', 'pitch_rad', degree, 2),
+          column('Heading (°)', 'heading_rad', degree, 2),
+          column('Course (°)', 'course_rad', degree, 3),
+          column('Latitude (°)', 'latitude_rad', degree, 4),
+          column('Longitude (°)', 'longitude_rad', degree, 4),
+        ],
+        ',',
+        9,
+      ),
+  },
+  ...ladderAttempts.map(
+    ({ pilot, attempt, date, notes, note, ...way }, k): Sample => ({
+      id: `ladder-${pilot.toLowerCase()}-${attempt}`,
+      title: `Bobstay · ${pilot}, run ${attempt} of 5`,
+      log: `ladder-${pilot.toLowerCase()}-${attempt}.csv`,
+      note,
+      set: 'ladder',
+      card: bobstayCard(3000, { pilot, attempt, date, notes }),
+      style: { ...plain, aim: orbit160, rate_Hz: 2, coast_s: 75, ...way },
+      write: (track) =>
+        delimitedLog(
+          track,
+          [
+            column('time_s', 'time_s', 1, 1),
+            column('altitude_m', 'altitude_m', 1, 0),
+            column('speed_m_s', 'speed_m_s', 1, 1),
+            column('mass_kg', 'mass_kg', 1, 0),
+            column('throttle', 'throttle', 1, 2),
+            column('pitch_deg', 'pitch_rad', degree, 1),
+          ],
+          ',',
+          100 + k,
+        ),
+    }),
+  ),
 ];
 
 /** Flies a sample. */
