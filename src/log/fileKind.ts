@@ -1,4 +1,5 @@
 import { channelMatches } from './channelMatch.ts';
+import { looksLikeJson } from './jsonText.ts';
 import { isDataCell, type Separator, splitLine } from './separator.ts';
 import type { ChannelName } from './types.ts';
 
@@ -17,8 +18,11 @@ export function fileKind(content: Uint8Array | string, _name?: string): FileKind
   if (typeof content !== 'string' && content[0] === 0x1f && content[1] === 0x8b) return 'log';
   const text = (typeof content === 'string' ? content : textOf(content)).replace(/^\ufeff/u, '');
   if (text.trim() === '') return 'unknown';
-  const json = /^\s*[[{]/u.test(text) ? objectOf(text) : null;
-  if (json !== null) return objectKind(json);
+  if (/^\s*[[{]/u.test(text)) {
+    const json = objectOf(text) ?? objectOf(/^\s*(\S.*)$/mu.exec(text)?.[1] ?? '');
+    if (json !== null) return objectKind(json);
+    if (looksLikeJson(text)) return kindOfHeaders(keysIn(text));
+  }
   return tableKind(text.slice(0, HEAD_CHARACTERS));
 }
 
@@ -38,6 +42,12 @@ function objectOf(text: string): unknown {
   } catch {
     return null;
   }
+}
+
+/** The first names in a text that was meant to be JSON. */
+function keysIn(text: string): string[] {
+  const names = text.slice(0, HEAD_CHARACTERS).matchAll(/"([^"\n]{1,100})"\s*:/gu);
+  return [...new Set([...names].slice(0, 500).map((found) => found[1] ?? ''))];
 }
 
 function objectKind(value: unknown): FileKind {
@@ -98,7 +108,7 @@ function tableKind(text: string): FileKind {
 /** The kind of table that has these columns. */
 export function kindOfHeaders(headers: readonly string[]): FileKind {
   const found = new Set<ChannelName>();
-  for (const header of headers.slice(0, 1000)) {
+  for (const header of headers.slice(0, 200)) {
     const best = channelMatches(header, null).sort((a, b) => b.confidence - a.confidence)[0];
     if (best !== undefined && best.confidence > 0.5) found.add(best.channel);
   }

@@ -27,10 +27,26 @@ export function parseJson(text: string, name: string): JsonContent {
   const mended = wordless === text ? undefined : parsed(wordless);
   if (mended !== undefined) return { lines: false, value: mended, notes: [] };
   const cut = cutAfterLastRow(wordless);
+  const flat = flatRows(wordless);
+  if (flat.length >= FEWEST_ROWS && (cut === undefined || wordless.length - cut.length > LONGEST_ROW)) {
+    return {
+      lines: false,
+      value: flat,
+      notes: [
+        {
+          code: 'damaged-file',
+          channel: null,
+          rows: null,
+          count: 1,
+          text: `The JSON is damaged; the ${flat.length} rows that are whole are read.`,
+        },
+      ],
+    };
+  }
   if (cut !== undefined) {
     return {
       lines: false,
-      value: cut,
+      value: cut.value,
       notes: [
         {
           code: 'cut-file',
@@ -99,8 +115,23 @@ function isRow(value: unknown): boolean {
   return typeof value === 'object' && value !== null;
 }
 
+/** Rows enough for a log. */
+const FEWEST_ROWS = 10;
+/** Characters behind the last whole row up to which a file is cut rather than damaged. */
+const LONGEST_ROW = 5000;
+
+/** Every object without inner ones that is whole, in order. */
+function flatRows(text: string): unknown[] {
+  const rows: unknown[] = [];
+  for (const found of text.matchAll(/\{[^{}]*\}/gu)) {
+    const row = parsed(found[0]);
+    if (isRow(row)) rows.push(row);
+  }
+  return rows;
+}
+
 /** What can be had of an array of rows whose end is lost: everything up to the last `}` or `]` of a row. */
-function cutAfterLastRow(text: string): unknown {
+function cutAfterLastRow(text: string): { readonly value: unknown; readonly length: number } | undefined {
   const closers: string[] = [];
   let lastWhole = -1;
   let closersThere = '';
@@ -123,7 +154,9 @@ function cutAfterLastRow(text: string): unknown {
     }
     if (closers.length > 1000) return undefined;
   }
-  return lastWhole < 0 ? undefined : parsed(text.slice(0, lastWhole + 1) + closersThere);
+  if (lastWhole < 0) return undefined;
+  const value = parsed(text.slice(0, lastWhole + 1) + closersThere);
+  return value === undefined ? undefined : { value, length: lastWhole + 1 };
 }
 
 /** Where a text stops being JSON, for people. */
