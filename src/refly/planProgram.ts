@@ -1,9 +1,9 @@
 import type { Mission } from '../mission/types.ts';
 import type { Plan, PlanEvent } from '../plan/types.ts';
-import { insertionEnergy_J_kg } from './ascentShape.ts';
 import { type Controls, held, type Program, stateTable, timeTable } from './controls.ts';
 import type { FlightProgram, FlightStep, Until } from './flightProgram.ts';
 import type { Rocket } from './rocket.ts';
+import { untilTargetEnergy } from './targetEnergy.ts';
 
 /** From burn-out to separation and from there to ignition where a plan does not say, s. */
 const STAGING_DELAY_S = 1;
@@ -47,12 +47,19 @@ export function planProgram(
     }
     const off = take('cutoff', stage);
     if (off !== null) steps.push({ do: 'burn', until: reached(plan, off.at) });
-    else steps.push({ do: 'burn', until: last ? insertion(mission) : { kind: 'empty' } });
+    else
+      steps.push({
+        do: 'burn',
+        until: last ? untilTargetEnergy(mission.world, mission.target) : { kind: 'empty' },
+      });
     // Further burns of the same stage.
     for (let again = take('ignition', stage); again !== null; again = take('ignition', stage)) {
       steps.push({ do: 'coast', until: reached(plan, again.at) });
       const end = take('cutoff', stage);
-      steps.push({ do: 'burn', until: end === null ? insertion(mission) : reached(plan, end.at) });
+      steps.push({
+        do: 'burn',
+        until: end === null ? untilTargetEnergy(mission.world, mission.target) : reached(plan, end.at),
+      });
     }
     if (last) return;
     const drop = take('separation', stage);
@@ -89,14 +96,4 @@ function reached(plan: Plan, at: number): Until {
   if (plan.axis === 'time') return { kind: 'time', time_s: at };
   const key = plan.axis === 'altitude' ? 'altitude_m' : 'speed_m_s';
   return { kind: 'condition', value: (s) => s[key] - at, direction: 1 };
-}
-
-function insertion({ world, target }: Mission): Until {
-  const energy = insertionEnergy_J_kg(world, target);
-  if (energy === null) return { kind: 'empty' };
-  return {
-    kind: 'condition',
-    value: (s) => s.inertialSpeed_m_s ** 2 / 2 - world.mu_m3_s2 / s.radius_m - energy,
-    direction: 1,
-  };
 }

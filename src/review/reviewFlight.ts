@@ -4,10 +4,17 @@ import { findPhases } from '../flight/phases.ts';
 import type { Flight } from '../flight/types.ts';
 import { type AscentSpan, ascentSpan } from '../ledger/ascentEnd.ts';
 import { budgetAlong, toGoAt } from '../ledger/budget.ts';
+import { wasteOf } from '../ledger/waste.ts';
+import { type Centre, worldOfOem } from '../log/oemTable.ts';
 import { readLog } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';
 import type { Mission } from '../mission/types.ts';
+import { readPlan } from '../plan/readPlan.ts';
+import type { Plan } from '../plan/types.ts';
+import { flyPlan } from '../refly/flyPlan.ts';
+import { radiusAt_m } from '../world/radius.ts';
+import { againstPlan } from './againstPlan.ts';
 import { budgetFigures } from './budgetFigures.ts';
 import { CAUTIONS } from './cautions.ts';
 import { derivationList } from './derivation.ts';
@@ -15,10 +22,12 @@ import { figure, unavailable } from './figure.ts';
 import { frameLedger } from './ledgerFigures.ts';
 import { missionPart } from './missionPart.ts';
 import { orbitFigures } from './orbitFigures.ts';
+import { plannedTime_s } from './planEventTimes.ts';
 import { returnOf } from './returnOf.ts';
 import { makeStrips } from './strips.ts';
 import type { Analysis, Review, ReviewBurn } from './types.ts';
 import { judge } from './verdict.ts';
+import { wasteFigures } from './wasteFigures.ts';
 import { worldCheck } from './worldCheck.ts';
 
 /** What a review is made from. Texts and bytes only: the engine never opens a file. */
@@ -32,28 +41,52 @@ export interface ReviewRequest {
   readonly map?: readonly ColumnChoice[];
   /** 1-based flight in a file that holds several. */
   readonly part?: number;
+  /** What the flight is compared with. */
+  readonly plan?: { readonly name: string; readonly bytes: Uint8Array };
 }
+
+/** Enough of a file to find the centre that an ephemeris names. */
+const HEAD_BYTES = 65_536;
 
 /**
  * Reviews one flight.
  * @throws LossbookError for input that cannot be read or from which nothing can be derived.
  */
 export async function reviewFlight(request: ReviewRequest): Promise<Analysis> {
+  const worldOfLog = worldOfOem(new TextDecoder().decode(request.log.bytes.subarray(0, HEAD_BYTES)));
   const mission = readMission({
+    ...(worldOfLog === null ? {} : { worldOfLog }),
     ...(request.card === undefined ? {} : { card: request.card }),
     ...(request.world === undefined ? {} : { world: request.world }),
     ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
   });
   const log = await readLog(request.log.bytes, {
     name: request.log.name,
+    centre: centreOf(mission),
     ...(request.map === undefined ? {} : { map: request.map }),
     ...(request.part === undefined ? {} : { part: request.part }),
   });
-  return reviewLog(log, mission, request.card?.name ?? null);
+  const plan =
+    request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
+  return reviewLog(log, mission, request.card?.name ?? null, plan);
+}
+
+/** What turns the states of an ephemeris into altitudes and speeds over the ground. */
+function centreOf({ world, site }: Mission): Centre {
+  return {
+    name: world.name,
+    radius_m: radiusAt_m(world, 0, site.latitude_rad),
+    spin_rad_s: world.spin_rad_s,
+  };
 }
 
 /** Reviews a log that was already read, on a mission that was already read. */
-export function reviewLog(log: Log, mission: Mission, cardName: string | null): Analysis {
+export function reviewLog(
+  log: Log,
+  mission: Mission,
+  cardName: string | null,
+  plan: Plan | null = null,
+): Analysis {
   const flight = buildFlight(log, mission);
   const span = ascentSpan(flight);
   const ground = frameLedger(flight, span, 'ground');
@@ -73,6 +106,11 @@ export function reviewLog(log: Log, mission: Mission, cardName: string | null): 
   const strips = makeStrips(flight, ground.curves);
   const help = flight.track.inertialSpeed[span.end]! - flight.speed[span.end]!;
   const worldNote = worldCheck(flight);
+  const { low, high } = budgetAtEnd.projectedTotal;
+  const totalSigma_m_s = low === null || high === null ? 0 : (high - low) / 3.92;
+  const waste = wasteFigures(flight, wasteOf(flight, span));
+  const flownPlan = plan === null ? null : flyPlan(plan, mission, flight);
+  const planned = flownPlan === null ? [] : findEvents(flownPlan.flight);
   const review: Review = {
     schema: 'lossbook-review/1',
     source: {
@@ -85,7 +123,7 @@ export function reviewLog(log: Log, mission: Mission, cardName: string | null): 
       parts: log.source.parts,
       liftOffLogTime_s: flight.liftOffLogTime_s,
       card: cardName,
-      plan: null,
+      plan: plan?.name ?? null,
     },
     mission: missionPart(flight),
     channels: log.readings,
@@ -93,7 +131,7 @@ export function reviewLog(log: Log, mission: Mission, cardName: string | null): 
     events: found.map((e) => ({
       name: e.name,
       time_s: e.time_s,
-      planned_s: null,
+      planned_s: plannedTime_s(found, planned, e),
       subject: e.subject,
       altitude_m: finiteOrNull(flight.altitude[e.index]),
       speed_m_s: finiteOrNull(flight.speed[e.index]),
@@ -131,9 +169,16 @@ export function reviewLog(log: Log, mission: Mission, cardName: string | null): 
     verdict,
     return: returnOf(flight, found),
     findings: [],
+    waste,
+    againstPlan:
+      flownPlan === null
+        ? null
+        : againstPlan({ flight, span, budget, strips, events: found, totalSigma_m_s }, flownPlan),
     cautions: CAUTIONS,
   };
-  return { review, strips };
+  return flownPlan === null
+    ? { review, strips }
+    : { review, strips, planStrips: makeStrips(flownPlan.flight, flownPlan.ground) };
 }
 
 function headingReading(flight: Flight): string | null {

@@ -152,6 +152,121 @@ export interface WorldConstants {
   readonly airTop_m: number | null;
 }
 
+/** Causes of the projected total's rise (METHODS §5); these are not the ledger's entries. */
+export type WasteCauseName = 'backPressure' | 'drag' | 'offDirection' | 'offTime' | 'drift';
+
+/** Where the margin went, moment by moment: the projected total's rise split with the primer vector. */
+export interface ReviewWaste {
+  /** Running sums from lift-off in m/s on nodes of their own; `remainder` is what the quadrature leaves over. */
+  readonly curves: Readonly<Record<WasteCauseName | 'total' | 'remainder', readonly number[]>> & {
+    readonly time_s: readonly number[];
+  };
+  /** Mean rate in m/s² over the stretch that ends at each node; the first is 0. */
+  readonly rates: Readonly<Record<WasteCauseName | 'total', readonly number[]>>;
+  /** At the end of the ascent; kilograms at the masses at which the waste arose. */
+  readonly totals: Readonly<
+    Record<
+      WasteCauseName | 'total' | 'remainder',
+      { readonly deltaV_m_s: Figure; readonly propellant_kg: Figure }
+    >
+  >;
+}
+
+/** A quantity of the flight and of the plan on one axis. null = not reached or not known there. */
+export interface DeviationCurve {
+  readonly quantity: 'pitch_deg' | 'throttle' | 'thrustToWeight' | 'dynamicPressure_Pa';
+  /** What the axis counts, in the unit that its name says. */
+  readonly axis: 'altitude_m' | 'time_s';
+  readonly at: readonly number[];
+  readonly planned: readonly (number | null)[];
+  readonly flown: readonly (number | null)[];
+}
+
+/** State at an event: flown − planned is the difference. */
+export interface ComparedState {
+  readonly planned: number | null;
+  readonly flown: number | null;
+  readonly difference: number | null;
+}
+
+/** The flight against the plan, which is flown by the same rocket with the same payload (METHODS §6). */
+export interface AgainstPlan {
+  readonly plan: {
+    readonly name: string;
+    /** `table` = sparse controls, `flight` = a full profile or another flight. */
+    readonly form: 'table' | 'flight';
+    /** What was taken because plan or card do not say it, one sentence each. */
+    readonly assumed: readonly string[];
+    /** Whether the plan, as flown by this rocket, reaches the target; in words. */
+    readonly text: string;
+  };
+  readonly events: readonly {
+    readonly name: EventName;
+    readonly subject: string | null;
+    readonly time_s: ComparedState;
+    readonly altitude_m: ComparedState;
+    readonly speed_m_s: ComparedState;
+    readonly mass_kg: ComparedState;
+    /** Aboard the whole vehicle. */
+    readonly propellant_kg: ComparedState;
+  }[];
+  readonly cutoffs: readonly {
+    /** Stage that was cut off. */
+    readonly subject: string;
+    readonly states: Readonly<
+      Record<
+        | 'time_s'
+        | 'altitude_m'
+        | 'speed_m_s'
+        | 'inertialSpeed_m_s'
+        | 'flightPathAngle_deg'
+        | 'apoapsisAltitude_m'
+        | 'periapsisAltitude_m'
+        | 'mass_kg',
+        ComparedState
+      >
+    >;
+  }[];
+  readonly deviations: readonly DeviationCurve[];
+  /** Margin and projected total against delta-v spent, m/s. */
+  readonly margin: {
+    readonly spent: readonly number[];
+    readonly planned: readonly (number | null)[];
+    readonly flown: readonly (number | null)[];
+    readonly plannedTotal: readonly (number | null)[];
+    readonly flownTotal: readonly (number | null)[];
+  };
+  /** The plan's own margin curve against time, for charts. */
+  readonly plannedCurves: BudgetCurves;
+  /** Budget at the end of the plan's ascent, m/s. */
+  readonly planned: {
+    readonly spent: number | null;
+    readonly toGo: number | null;
+    readonly projectedTotal: number | null;
+    readonly margin: number | null;
+  };
+  /** Projected total flown less planned, at the end of each ascent. */
+  readonly avoidable: { readonly deltaV_m_s: Figure; readonly propellant_kg: Figure };
+  /** What makes up the avoidable waste, by re-flying; sums to it. */
+  readonly contributions: readonly Contribution[];
+}
+
+/** One group of controls or properties and what it did to the projected total. */
+export interface Contribution {
+  readonly group:
+    | 'pitch'
+    | 'throttle'
+    | 'timing'
+    | 'vehicle'
+    | 'last-stage-pitch'
+    | 'last-stage-throttle'
+    | 'cutoff'
+    | 'model';
+  readonly text: string;
+  readonly deltaV_m_s: Figure;
+  readonly propellant_kg: Figure;
+}
+
 /** One flight's review: plain data, versioned, the same on page, terminal, report and JSON. */
 export interface Review {
   readonly schema: 'lossbook-review/1';
@@ -232,6 +347,10 @@ export interface Review {
     readonly touchdownSpeed_m_s: Figure;
   };
   readonly findings: readonly Finding[];
+  /** Null where engine, pitch, drag or target are not known. */
+  readonly waste: ReviewWaste | null;
+  /** Null without a plan. */
+  readonly againstPlan: AgainstPlan | null;
   readonly cautions: readonly string[];
 }
 
@@ -279,4 +398,6 @@ export interface Strips {
 export interface Analysis {
   readonly review: Review;
   readonly strips: Strips;
+  /** The plan's channels as flown by the same rocket, on a time axis of their own; absent without a plan. */
+  readonly planStrips?: Strips;
 }

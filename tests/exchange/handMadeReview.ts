@@ -187,6 +187,8 @@ export function handMadeReview(): Review {
         advice: 'Start the pitch-over at 80 m/s.',
       },
     ],
+    waste: null,
+    againstPlan: null,
     cautions: ['For the review of simulated, educational and amateur flights after the fact.'],
   };
 }
