@@ -1,10 +1,9 @@
 import { LossbookError } from '../errors.ts';
 import type { StateVector } from '../orbit/kepler.ts';
-import type { Analysis } from '../review/types.ts';
 import { epochOfTimeZero, epochText } from './ccsds/epoch.ts';
 import { inertialFrame } from './ccsds/frame.ts';
 import { flightRemarks, heading, type MessageOptions, subject } from './ccsds/heading.ts';
-import { inertialStates } from './ccsds/inertialStates.ts';
+import { type Flown, inertialStates } from './ccsds/inertialStates.ts';
 import { keyword } from './ccsds/kvn.ts';
 
 /**
@@ -13,7 +12,7 @@ import { keyword } from './ccsds/kvn.ts';
  * constants stand in the comments. Source: CCSDS 502.0-B-2, §5, keyword = value notation.
  * @throws LossbookError `nothing-to-exchange` where no row has a position and a velocity.
  */
-export function oem(analysis: Analysis, options: MessageOptions): string {
+export function oem(analysis: Flown, options: MessageOptions): string {
   const { review, strips } = analysis;
   const epoch = epochOfTimeZero(review.mission.date);
   const frame = inertialFrame(review, epoch);

@@ -1,11 +1,10 @@
 import { LossbookError } from '../errors.ts';
 import { elementsFromState, semiMajorAxis_m } from '../orbit/elements.ts';
 import type { StateVector } from '../orbit/kepler.ts';
-import type { Analysis } from '../review/types.ts';
 import { epochOfTimeZero, epochText } from './ccsds/epoch.ts';
 import { inertialFrame } from './ccsds/frame.ts';
 import { flightRemarks, heading, type MessageOptions, subject } from './ccsds/heading.ts';
-import { inertialStates } from './ccsds/inertialStates.ts';
+import { type Flown, inertialStates } from './ccsds/inertialStates.ts';
 import { comments, keyword } from './ccsds/kvn.ts';
 import { indexAt } from './sampleAt.ts';
 
@@ -16,7 +15,7 @@ const DEG = 180 / Math.PI;
  * the mass where the log has one. Source: CCSDS 502.0-B-2, §3, keyword = value notation.
  * @throws LossbookError `nothing-to-exchange` where position or velocity is not known there.
  */
-export function opm(analysis: Analysis, options: MessageOptions): string {
+export function opm(analysis: Flown, options: MessageOptions): string {
   const { review, strips } = analysis;
   const { orbit, ledger, mission } = review;
   const epoch = epochOfTimeZero(mission.date);

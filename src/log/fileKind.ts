@@ -1,5 +1,6 @@
 import { channelMatches } from './channelMatch.ts';
 import { looksLikeJson } from './jsonText.ts';
+import { looksLikeOem } from './oemTable.ts';
 import { isDataCell, type Separator, splitLine } from './separator.ts';
 import type { ChannelName } from './types.ts';
 
@@ -18,6 +19,7 @@ export function fileKind(content: Uint8Array | string, _name?: string): FileKind
   if (typeof content !== 'string' && content[0] === 0x1f && content[1] === 0x8b) return 'log';
   const text = (typeof content === 'string' ? content : textOf(content)).replace(/^\ufeff/u, '');
   if (text.trim() === '') return 'unknown';
+  if (looksLikeOem(text)) return 'log';
   if (/^\s*[[{]/u.test(text)) {
     const json = objectOf(text) ?? objectOf(/^\s*(\S.*)$/mu.exec(text)?.[1] ?? '');
     if (json !== null) return objectKind(json);

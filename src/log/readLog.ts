@@ -7,6 +7,7 @@ import { fileKind, kindOfChannels } from './fileKind.ts';
 import { guessColumns } from './guessColumns.ts';
 import { jsonTable } from './jsonTable.ts';
 import { looksLikeJson, parseJson } from './jsonText.ts';
+import { type Centre, looksLikeOem, oemTable } from './oemTable.ts';
 import type { RawTable } from './rawTable.ts';
 import { readChannels } from './readChannels.ts';
 import { repairChannels } from './repairs.ts';
@@ -23,6 +24,8 @@ export interface ReadOptions {
   readonly map?: readonly ColumnChoice[] | ((headers: readonly string[]) => readonly ColumnChoice[]);
   /** 1-based flight in a file that holds several; the first when left out. */
   readonly part?: number;
+  /** World that an ephemeris's states circle; the one that the file names when left out. */
+  readonly centre?: Centre;
 }
 
 /** Rows that a review needs. */
@@ -38,7 +41,7 @@ const LEAST_ROWS = 10;
 export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<Log> {
   const { name } = options;
   const { text, notes: textNotes } = await decodeText(bytes, name);
-  const table = readTable(text, name);
+  const table = readTable(text, name, options.centre ?? null);
   const map =
     typeof options.map === 'function' ? options.map(table.columns.map((c) => c.header)) : options.map;
   const named = assignColumns(table, map ?? [], name);
@@ -102,7 +105,8 @@ function listed(headers: readonly string[]): string {
   return `${shown.join(', ')}${headers.length > shown.length ? `, … (${headers.length} in all)` : ''}`;
 }
 
-function readTable(text: string, name: string): RawTable {
+function readTable(text: string, name: string, centre: Centre | null): RawTable {
+  if (looksLikeOem(text)) return oemTable(text, name, centre);
   if (!looksLikeJson(text)) return delimitedTable(text, name);
   if (fileKind(text) === 'card') throw new LossbookError('log-is-a-card', {}, { file: name });
   try {

@@ -14,6 +14,8 @@ export interface MissionRequest {
   readonly card?: { readonly name: string; readonly text: string };
   /** `earth`, `moon` or `mars`; over the card's world. */
   readonly world?: string;
+  /** World that the log names, taken where neither the card nor `world` names one. */
+  readonly worldOfLog?: string;
   /** Altitude of a circular target orbit, m; over the card's target. */
   readonly targetAltitude_m?: number;
 }
@@ -29,7 +31,7 @@ export function readMission(request: MissionRequest): Mission {
   const file = request.card?.name;
   const card: MissionCard = request.card ? parseCard(request.card.name, request.card.text) : {};
   const assumed: string[] = [];
-  const world = worldOf(card, request.world, file, assumed);
+  const world = worldOf(card, request, file, assumed);
   const site = siteOf(card.site ?? {}, assumed);
   const { target, known } = resolveTarget(
     card.target ?? null,
@@ -67,7 +69,7 @@ function radians(degrees: number | null | undefined): number | null {
 
 function worldOf(
   card: MissionCard,
-  asked: string | undefined,
+  { world: asked, worldOfLog }: MissionRequest,
   file: string | undefined,
   assumed: string[],
 ): World {
@@ -77,6 +79,11 @@ function worldOf(
     const own = ownWorld(card.world, file);
     assumed.push(...own.assumed);
     return own.world;
+  }
+  if (worldOfLog !== undefined) {
+    const world = worldByName(worldOfLog);
+    assumed.push(`The world is taken to be ${world.name}, which the log names as its centre.`);
+    return world;
   }
   assumed.push('The world is taken to be Earth: nothing names one.');
   return worldByName('earth');

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { LossbookError } from '../../src/errors.ts';
+import type { Flown } from '../../src/exchange/ccsds/inertialStates.ts';
 import { oem } from '../../src/exchange/oem.ts';
-import type { Analysis } from '../../src/review/types.ts';
 import { readTruth } from '../referenceFlights.ts';
 import { reviewSix } from '../review/reviewSix.ts';
 import { strictEpoch, strictOem } from './ccsds/strictReader.ts';
@@ -11,7 +11,7 @@ const options = { created_ms: Date.UTC(2031, 4, 20, 12) };
 const norm = (v: readonly number[]) => Math.hypot(...v);
 
 /** The same analysis, flown at another place and date. */
-function placed(analysis: Analysis, longitude_deg: number, date: string): Analysis {
+function placed(analysis: Flown, longitude_deg: number, date: string): Flown {
   const { review, strips } = analysis;
   const { longitude_deg: log } = strips.channels;
   const mission = { ...review.mission, date, site: { ...review.mission.site, longitude_deg } };

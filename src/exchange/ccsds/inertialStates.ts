@@ -2,6 +2,9 @@ import type { StateVector } from '../../orbit/kepler.ts';
 import type { Analysis, StripName } from '../../review/types.ts';
 import type { InertialFrame } from './frame.ts';
 
+/** What a message is written from. */
+export type Flown = Pick<Analysis, 'review' | 'strips'>;
+
 const RAD = Math.PI / 180;
 const needed = [
   'altitude_m',
@@ -17,7 +20,7 @@ const needed = [
  * into the frame at the right ascension of the place. Null where a row lacks something.
  */
 export function inertialStates(
-  { review, strips }: Analysis,
+  { review, strips }: Flown,
   frame: InertialFrame,
 ): (row: number) => StateVector | null {
   const [altitude, latitude, longitude, vertical, horizontal, course] = needed.map(

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { inertialStates } from '../../../src/exchange/ccsds/inertialStates.ts';
-import type { Analysis, StripName } from '../../../src/review/types.ts';
+import { type Flown, inertialStates } from '../../../src/exchange/ccsds/inertialStates.ts';
+import type { StripName } from '../../../src/review/types.ts';
 import { handMadeReview } from '../handMadeReview.ts';
 
 const R = 3_100_000;
@@ -8,7 +8,7 @@ const SPIN = 1.208e-4;
 const frame = { name: 'X', meridian_rad: 0, remark: '' };
 
 /** One row of a flight over the hand-made world, at a time after lift-off. */
-function row(time_s: number, values: Partial<Record<StripName, number>>): Analysis {
+function row(time_s: number, values: Partial<Record<StripName, number>>): Flown {
   const zero = {
     altitude_m: 0,
     latitude_deg: 0,
