@@ -174,6 +174,13 @@ const vehicle = fields({
   payload_kg: v.nullish(notNegative),
   stages: v.nullish(v.array(stage, 'a list of stages [ … ], the first to burn first')),
   jettisons: v.nullish(v.array(jettison, 'a list of parts [ … ]')),
+  standardErrors_percent: v.nullish(
+    fields({
+      isp: v.nullish(between(0, 100)),
+      exitArea: v.nullish(between(0, 100)),
+      dragArea: v.nullish(between(0, 100)),
+    }),
+  ),
 });
 
 const returnVehicle = fields({

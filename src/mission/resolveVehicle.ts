@@ -34,6 +34,21 @@ export function resolveVehicle(card: VehicleCard, file: string | undefined, assu
     payload_kg: card.payload_kg ?? null,
     stages,
     jettisons: (card.jettisons ?? []).map((part, i) => resolveJettison(part, i, file)),
+    ...statedErrors(card),
+  };
+}
+
+function statedErrors(card: VehicleCard): Pick<Vehicle, 'standardErrors'> {
+  const errors = card.standardErrors_percent;
+  if (errors === null || errors === undefined) return {};
+  const share = (percent: number | null | undefined): number | null =>
+    percent === null || percent === undefined ? null : percent / 100;
+  return {
+    standardErrors: {
+      isp: share(errors.isp),
+      exitArea: share(errors.exitArea),
+      dragArea: share(errors.dragArea),
+    },
   };
 }
 

@@ -50,6 +50,18 @@ export interface Vehicle {
   /** In burning order, first stage first. */
   readonly stages: readonly Stage[];
   readonly jettisons: readonly Jettison[];
+  /**
+   * How sure the card says it is of its own values; absent where it does not say. A vehicle that states it is
+   * identified from the log with the card's values as priors.
+   */
+  readonly standardErrors?: StandardErrors;
+}
+
+/** One-sigma relative errors of a card's values; null = not stated. */
+export interface StandardErrors {
+  readonly isp: number | null;
+  readonly exitArea: number | null;
+  readonly dragArea: number | null;
 }
 
 /** Angles in radians here; the card's degrees end at the reader. */

@@ -81,7 +81,7 @@ function fieldsOf(rules: Schema, path = 'card'): [string, Schema][] {
 
 test('every field is documented', () => {
   const fields = fieldsOf(schema as Schema);
-  expect(fields.length).toBe(90);
+  expect(fields.length).toBe(94);
   for (const [path, field] of fields) expect(field.description, path).toBeTypeOf('string');
 });
 
@@ -164,6 +164,7 @@ const whole = {
       },
     ],
     jettisons: [{ name: 'fairing', mass_kg: 80, altitude_m: 9e4 }],
+    standardErrors_percent: { isp: 0.5, exitArea: 20, dragArea: null },
   },
   limits: { dynamicPressure_Pa: 4e4, acceleration_m_s2: 40, angleOfAttackInAir_deg: 5 },
   flight: { pilot: 'Medlar', attempt: 2, date: '1 May', notes: '-' },
