@@ -32,6 +32,10 @@ interface Token {
 function tokensOf(text: string): Token[] {
   const tokens: Token[] = [];
   for (const match of text.matchAll(/[\p{L}\p{M}\p{N}%°#‰]+/gu)) {
+    if (plainWords.has(match[0].toLowerCase())) {
+      tokens.push({ text: match[0], at: match.index });
+      continue;
+    }
     for (const hump of match[0].matchAll(
       /[\p{Lu}]+(?![\p{Ll}])[\p{N}%]*|\p{Lu}?[\p{Ll}\p{Lo}\p{M}]+[\p{N}%]*|[^\p{Lu}\p{Ll}\p{Lo}]+/gu,
     )) {
@@ -77,12 +81,28 @@ function isSomeUnit(spelling: string): boolean {
   return spelling.length >= 2 && unitQuantities.some((quantity) => findUnit(quantity, spelling) !== null);
 }
 
+/** Units in Cyrillic letters: км, м/с, км/ч, кг, кН, кПа, с. */
+const latinLetters: Readonly<Record<string, string>> = {
+  к: 'k',
+  м: 'm',
+  с: 's',
+  ч: 'h',
+  г: 'g',
+  Н: 'N',
+  П: 'P',
+  а: 'a',
+  т: 't',
+};
+
 /** Spellings under which the end of a header may be a unit: `m_s` is `m/s`, `m_s_2` is `m/s2`. */
 function unitSpellingsOf(tail: string): string[] {
   const bare = tail.replace(/^[\s_.:,;|=/-]+|[\s_.:,;|=/-]+$/gu, '');
   const joined = bare.replace(/[_.\s-](?=\d)/gu, '');
   return [
     ...new Set([
+      ...(/^[А-яё/²2]+$/u.test(bare)
+        ? [[...bare].map((letter) => latinLetters[letter] ?? letter).join('')]
+        : []),
       bare,
       joined,
       joined.replace(/[_.\s-]+(?:per|p)[_.\s-]+/iu, '/'),

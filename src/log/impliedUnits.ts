@@ -54,7 +54,7 @@ export function impliedUnit(channel: ChannelName, written: Float64Array, around:
       : take('K', 0.9, 'the values are those of air in kelvin');
   }
   if (quantity === 'pressure') return pressureUnit(channel, most, take);
-  if (quantity === 'force') return forceUnit(most, around, take);
+  if (channel === 'thrust') return thrustUnit(most, around, take);
   const elsewhere = around.used.get(quantity);
   if (elsewhere !== undefined) {
     const rate = channel === 'verticalSpeed' ? rateAgreement(written, elsewhere, around) : null;
@@ -69,7 +69,15 @@ export function impliedUnit(channel: ChannelName, written: Float64Array, around:
     };
   }
   const standard =
-    quantity === 'mass' ? massUnit(most) : quantity === 'speed' ? 'm/s' : quantity === 'time' ? 's' : 'm';
+    quantity === 'force'
+      ? 'N'
+      : quantity === 'mass'
+        ? massUnit(most)
+        : quantity === 'speed'
+          ? 'm/s'
+          : quantity === 'time'
+            ? 's'
+            : 'm';
   return { ...take(standard, 0.6, `no unit is written; ${standard} is taken`), unitFrom: 'assumed' };
 }
 
@@ -113,7 +121,7 @@ function pressureUnit(channel: ChannelName, most: number, take: Take): ImpliedUn
 }
 
 /** Thrust that moves the vehicle: over its weight at some time, and not a hundred times it. */
-function forceUnit(most: number, around: Surroundings, take: Take): ImpliedUnit {
+function thrustUnit(most: number, around: Surroundings, take: Take): ImpliedUnit {
   const mass = around.known.mass === undefined ? 0 : largestMagnitude(around.known.mass);
   if (mass > 0 && most > 0) {
     for (const [spelling, newtons] of [
@@ -122,7 +130,7 @@ function forceUnit(most: number, around: Surroundings, take: Take): ImpliedUnit 
       ['MN', 1e6],
     ] as const) {
       const acceleration = (most * newtons) / mass;
-      if (acceleration > 4 && acceleration < 400)
+      if (acceleration > 1 && acceleration < 500)
         return take(
           spelling,
           0.9,
@@ -130,14 +138,6 @@ function forceUnit(most: number, around: Surroundings, take: Take): ImpliedUnit 
         );
     }
   }
-  const elsewhere = around.used.get('force');
-  if (elsewhere !== undefined)
-    return {
-      unit: elsewhere,
-      unitFrom: 'inferred',
-      confidence: 0.75,
-      reason: `the file writes force in ${elsewhere.spelling} elsewhere`,
-    };
   return { ...take('N', 0.6, 'no unit is written; N is taken'), unitFrom: 'assumed' };
 }
 

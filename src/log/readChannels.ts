@@ -71,6 +71,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
     });
     const unreadable = unreadableNote(a);
     if (unreadable !== null) notes.push(unreadable);
+    if (!used.has(quantityOf[a.channel])) used.set(quantityOf[a.channel], chosen.unit);
     if (a.channel === 'time' || a.channel === 'event') continue;
     const { factor, offset } = chosen.unit;
     channels[a.channel] = factor === 1 && offset === 0 ? values : values.map((x) => x * factor + offset);

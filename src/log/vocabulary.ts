@@ -13,7 +13,7 @@ export const plainWords: ReadonlyMap<string, string> = new Map(
       'speed spd velocity vel velo geschwindigkeit vitesse velocidad velocita velocità velocidade snelheid predkosc prędkość скорость 速度 v',
     vertical: 'vertical vert up upward upwards climb vertikal verticale verticaal radial',
     horizontal: 'horizontal horiz hor lateral tangential horizontale horizontaal',
-    inertial: 'inertial inrt eci orbital orb absolute',
+    inertial: 'inertial inrt eci orbital orbit orb absolute',
     ground: 'ground gnd surface surf srf relative rel ecef earth',
     groundspeed: 'groundspeed airspeed tas gs sog',
     rate: 'rate roc ror',
@@ -32,6 +32,8 @@ export const plainWords: ReadonlyMap<string, string> = new Map(
     remaining: 'remaining left rem onboard aboard',
     throttle: 'throttle thr throttling thrtl thrott power gas schubhebel thrustlevel drossel',
     pitch: 'pitch theta nick nickwinkel elev attitude assiette cabeceo тангаж 俯仰',
+    tilt: 'tilt',
+    zenith: 'zenith',
     roll: 'roll bank rollwinkel phi крен',
     thrust: 'thrust schub poussee poussée empuje spinta stuwkracht ciag ciąg тяга 推力 f',
     drag: 'drag widerstand trainee traînée arrastre resistenza weerstand сопротивление 阻力 d',
@@ -47,8 +49,8 @@ export const plainWords: ReadonlyMap<string, string> = new Map(
     attack: 'attack',
     aoa: 'aoa alpha anstellwinkel α',
     gamma: 'gamma fpa γ bahnwinkel bahnneigungswinkel climbangle',
-    apoapsis: 'apoapsis apogee apo ap apoapse apogaeum apogäum apogée apogeo',
-    periapsis: 'periapsis perigee peri pe periapse perigaeum perigäum périgée perigeo',
+    apoapsis: 'apoapsis apogee apo ap apa apoapse apogaeum apogäum apogée apogeo',
+    periapsis: 'periapsis perigee peri pe pea periapse perigaeum perigäum périgée perigeo',
     stage: 'stage stg stufe étage etage etapa stadio ступень 级',
     event:
       'event events phase message msg note notes comment remark remarks ereignis événement evento событие 事件 label marker state mode',
@@ -142,7 +144,17 @@ export const phrases: Readonly<Record<ChannelName, readonly string[]>> = {
     'mass remaining',
   ],
   throttle: ['throttle', 'throttle position', 'thrust throttle'],
-  pitch: ['pitch', 'pitch angle', 'thrust pitch', 'thrust angle', 'altitude angle'],
+  pitch: [
+    'pitch',
+    'pitch angle',
+    'thrust pitch',
+    'thrust angle',
+    'altitude angle',
+    'tilt',
+    'tilt angle',
+    'zenith',
+    'zenith angle',
+  ],
   roll: ['roll', 'roll angle'],
   thrust: ['thrust'],
   drag: ['drag'],
@@ -166,7 +178,7 @@ export const noiseWords: ReadonlySet<string> = new Set(
     'sea level ground-level since launch liftoff lift off mission number no num id active number count start geometric geodetic ' +
     'wgs84 gross now instantaneous body axis frame magnitude mag abs norm net component aero aerodynamic atmos engine motor ' +
     'deg degrees per unit units local world planet real free stream freestream 0 1 felt proper sensed nongravitational ' +
-    'axial longitudinal percent fraction setting log logged reading input output live new force unix posix gmt stamp orbit'
+    'axial longitudinal percent fraction setting log logged reading input output live new force unix posix gmt stamp wet'
   ).split(' '),
 );
 
