@@ -56,6 +56,8 @@ export function impliedUnit(channel: ChannelName, written: Float64Array, around:
   if (quantity === 'pressure') return pressureUnit(channel, most, take);
   if (channel === 'thrust') return thrustUnit(most, around, take);
   const elsewhere = around.used.get(quantity);
+  const apsis = elsewhere === undefined ? null : apsisUnit(channel, most, elsewhere, around);
+  if (apsis !== null) return take(apsis, 0.8, `in ${apsis} it fits the altitude`);
   if (elsewhere !== undefined) {
     const rate = channel === 'verticalSpeed' ? rateAgreement(written, elsewhere, around) : null;
     return {
@@ -139,6 +141,19 @@ function thrustUnit(most: number, around: Surroundings, take: Take): ImpliedUnit
     }
   }
   return { ...take('N', 0.6, 'no unit is written; N is taken'), unitFrom: 'assumed' };
+}
+
+/** The unit of an apsis that is not the altitude's: an apoapsis below where the vehicle was would be none. */
+function apsisUnit(
+  channel: ChannelName,
+  most: number,
+  elsewhere: Unit,
+  around: Surroundings,
+): 'm' | 'km' | null {
+  if (channel !== 'apoapsisAltitude' || around.known.altitude === undefined) return null;
+  const highest = largestMagnitude(around.known.altitude);
+  if (most * elsewhere.factor < 0.5 * highest && most * 1000 > 0.9 * highest) return 'km';
+  return most * elsewhere.factor > 1e9 && most > 0.9 * highest ? 'm' : null;
 }
 
 /** The speed unit in which a vertical speed best is the rate of the altitude; null where nothing fits. */

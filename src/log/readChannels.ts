@@ -2,6 +2,7 @@ import type { Quantity } from '../units/quantity.ts';
 import type { Unit } from '../units/units.ts';
 import type { Assigned } from './assign.ts';
 import { SECOND_SPEED } from './channelMatch.ts';
+import { fillFromVectors } from './fromVectors.ts';
 import { type ImpliedUnit, impliedUnit } from './impliedUnits.ts';
 import { isMissingMark } from './numbers.ts';
 import { pitchSense } from './pitchSense.ts';
@@ -76,6 +77,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
     const { factor, offset } = chosen.unit;
     channels[a.channel] = factor === 1 && offset === 0 ? values : values.map((x) => x * factor + offset);
   }
+  fillFromVectors(time, channels, readings, notes);
   settleSpeedFrame(time, channels, readings, notes);
   settlePitch(time, channels, readings, notes);
   return { time, channels, readings, notes };

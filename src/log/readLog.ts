@@ -1,5 +1,6 @@
 import { LossbookError } from '../errors.ts';
 import { type Assigned, assignColumns } from './assign.ts';
+import { climbCheck } from './climbCheck.ts';
 import { decodeText } from './decode.ts';
 import { delimitedTable } from './delimitedTable.ts';
 import { eventTexts } from './eventTexts.ts';
@@ -71,7 +72,8 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   const read = readChannels(assigned, clock, axis);
   const factors = Object.fromEntries(read.readings.map((reading) => [reading.channel, reading.factor]));
   const repaired = repairChannels(read.time, read.channels, axis.rows, factors);
-  notes.push(...read.notes, ...repaired.notes);
+  const climb = climbCheck(read.time, repaired.channels, read.readings);
+  notes.push(...read.notes, ...repaired.notes, ...(climb === null ? [] : [climb]));
   checkUsable(repaired.channels, name);
 
   const resolution: Partial<Record<ChannelName, number>> = {};
@@ -132,10 +134,11 @@ function checkIsLog(
   const found = new Set(assigned.map((a) => a.channel));
   if (kindOfChannels(found) === 'plan') throw new LossbookError('log-is-a-plan', {}, { file });
   if (time === undefined) throw new LossbookError('log-no-time', { columns }, { file });
-  const height = found.has('altitude');
+  const height = found.has('altitude') || (found.has('positionX') && found.has('positionY'));
   const motion =
     found.has('speed') ||
     found.has('inertialSpeed') ||
+    (found.has('velocityX') && found.has('velocityY')) ||
     (found.has('verticalSpeed') && found.has('horizontalSpeed'));
   if (!height || !motion) throw new LossbookError('log-no-motion', { columns }, { file });
 }

@@ -111,7 +111,7 @@ function options(
 }
 
 /** Steepest climb as a share of the distance flown, in the units as written: 0.9 quantile over windows. */
-function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): number {
+export function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): number {
   const rows: number[] = [];
   for (let i = 0; i < t.length; i++) if (Number.isFinite(t[i]! + h[i]! + v[i]!)) rows.push(i);
   const flown = new Float64Array(rows.length);
