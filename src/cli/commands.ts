@@ -31,6 +31,11 @@ export const commands: readonly Command[] = [
     about: 'Says whether the flight made its orbit, where its delta-v went and what was left.',
     options: [
       { name: 'mission', value: 'CARD', about: 'mission card: world, site, target, vehicle' },
+      {
+        name: 'plan',
+        value: 'PLAN',
+        about: 'what was planned: pitch and throttle in a table, a full profile, or another flight',
+      },
       { name: 'world', value: 'W', about: 'earth, moon or mars, over the card’s world' },
       { name: 'target', value: 'ALT', about: 'circular target orbit, such as 90km, over the card’s' },
       {
@@ -44,7 +49,7 @@ export const commands: readonly Command[] = [
       { name: 'channels', value: 'FILE.csv', about: 'write the sampled channels as CSV' },
     ],
     notes: [
-      'A card NAME.mission.json beside NAME.csv is taken without being named. - reads standard input.',
+      'A card NAME.mission.json or a plan NAME.plan.csv beside NAME.csv is taken without being named. - reads standard input.',
       'Exit code: 0 reviewed, 2 usage, 3 input that could not be read, 4 nothing to derive; the worst of several.',
     ],
   },
@@ -67,7 +72,7 @@ export const commands: readonly Command[] = [
 /** Parts of the design that this version does not have: refused by name rather than as a misspelling. */
 export const notInThisVersion = {
   commands: ['compare', 'refly'],
-  options: ['plan', 'report', 'oem', 'opm'],
+  options: ['report', 'oem', 'opm'],
 } as const;
 
 /** Help of one command, or of the whole when none is given. */

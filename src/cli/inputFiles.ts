@@ -38,17 +38,29 @@ export async function mustBeFile(path: string): Promise<void> {
 }
 
 /** Path of the card that lies beside a log (`NAME.mission.json` by `NAME.csv`), or null. */
-export async function cardBeside(log: string): Promise<string | null> {
+export function cardBeside(log: string): Promise<string | null> {
+  return fileBeside(log, ['.mission.json']);
+}
+
+/** Path of the plan that lies beside a log (`NAME.plan.csv` or `NAME.plan.json` by `NAME.csv`), or null. */
+export function planBeside(log: string): Promise<string | null> {
+  return fileBeside(log, ['.plan.csv', '.plan.json']);
+}
+
+async function fileBeside(log: string, endings: readonly string[]): Promise<string | null> {
   if (log === '-') return null;
   const name = basename(log)
     .replace(/\.gz$/iu, '')
     .replace(/\.[^.]+$/u, '');
-  const card = join(dirname(log), `${name}.mission.json`);
-  try {
-    return (await stat(card)).isFile() && basename(card) !== basename(log) ? card : null;
-  } catch {
-    return null;
+  for (const ending of endings) {
+    const path = join(dirname(log), `${name}${ending}`);
+    try {
+      if ((await stat(path)).isFile() && basename(path) !== basename(log)) return path;
+    } catch {
+      // It is not there: the next ending may be.
+    }
   }
+  return null;
 }
 
 async function readStandardInput(): Promise<Uint8Array> {

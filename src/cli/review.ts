@@ -9,7 +9,7 @@ import type { Analysis, Review } from '../review/types.ts';
 import { readLength_m } from '../units/readLength.ts';
 import { columnChoice } from './columnChoice.ts';
 import { complain } from './complain.ts';
-import { cardBeside, errorCode, readCardText, readInput } from './inputFiles.ts';
+import { cardBeside, errorCode, planBeside, readCardText, readInput } from './inputFiles.ts';
 import type { Asked } from './parseCommand.ts';
 import { withProgress } from './progress.ts';
 import type { Terminal } from './terminal.ts';
@@ -55,14 +55,14 @@ function commonRequest(asked: Asked): Common {
 
 function checkOutputs(asked: Asked): void {
   if (asked.files.length === 0) throw usage('no log is given');
-  const card = asked.value('mission');
-  if ([...asked.files, card].filter((path) => path === '-').length > 1) {
+  const given = [...asked.files, asked.value('mission'), asked.value('plan')];
+  if (given.filter((path) => path === '-').length > 1) {
     throw usage('standard input (-) can be read only once');
   }
   const channels = asked.value('channels');
   if (channels === undefined) return;
   if (asked.files.length > 1) throw usage('--channels takes the channels of one log, and several are given');
-  if ([...asked.files, card].some((path) => path !== undefined && resolve(path) === resolve(channels))) {
+  if (given.some((path) => path !== undefined && resolve(path) === resolve(channels))) {
     throw usage(`--channels ${channels} would overwrite an input`);
   }
 }
@@ -75,7 +75,18 @@ async function reviewOne(path: string, asked: Asked, common: Common, terminal: T
   const card = cardPath === null ? undefined : await readCardText(cardPath);
   if (beside !== null)
     terminal.note(`${path}: its mission card ${basename(beside)} lies beside it and is taken`);
-  const request = { log, ...common, ...(card === undefined ? {} : { card }) };
+  const planNamed = asked.value('plan');
+  const planThere = planNamed === undefined ? await planBeside(path) : null;
+  const planPath = planNamed ?? planThere;
+  const plan = planPath === null ? undefined : await readInput(planPath);
+  if (planThere !== null)
+    terminal.note(`${path}: its plan ${basename(planThere)} lies beside it and is taken`);
+  const request = {
+    log,
+    ...common,
+    ...(card === undefined ? {} : { card }),
+    ...(plan === undefined ? {} : { plan }),
+  };
   return withProgress(terminal, `reviewing ${log.name}`, () => reviewFlight(request));
 }
 

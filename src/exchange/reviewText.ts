@@ -1,4 +1,5 @@
 import type { Review } from '../review/types.ts';
+import { againstPlanText, wasteText } from './againstPlanText.ts';
 import { budgetText, marginText } from './budgetText.ts';
 import { numberText } from './figureText.ts';
 import { burnsText, eventsText, findingsText, orbitText } from './flightText.ts';
@@ -39,9 +40,19 @@ export function reviewText(document: Review, { width, colour }: TextOptions): st
     ),
     ...section('Budget', 'at the end of the ascent', budgetText(budget, ink, width)),
     ...leading(marginText(budget, ledger.end_s, ink, width)),
+    ...section(
+      'What took the margin',
+      'rise of the projected total from lift-off',
+      review.waste === null ? [] : wasteText(review.waste, ink, width),
+    ),
     ...section('Burns', '', burnsText(review.burns, ink)),
     ...section('Orbit', atCutoff(orbit.cutoff_s), orbitText(orbit.atCutoff, ink, width)),
     ...section('Events', 'times in s from lift-off', eventsText(review.events, ink)),
+    ...section(
+      'Against plan',
+      review.againstPlan?.plan.name ?? '',
+      review.againstPlan === null ? [] : againstPlanText(review.againstPlan, ink, width),
+    ),
     ...section('Findings', 'dearest first', findingsText(review.findings, ink, width)),
     ...section('Could not be derived', '', points(unavailableTexts(review))),
     ...section('Assumed', '', points(assumptions(review))),
