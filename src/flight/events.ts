@@ -1,4 +1,7 @@
+import { comingDownIndex } from './comingDown.ts';
+import { peakAltitudeIndex } from './peakAltitude.ts';
 import type { Flight } from './types.ts';
+import { findParachutes } from './wayDown/parachutes.ts';
 
 export type FlightEventName =
   | 'ignition'
@@ -16,6 +19,8 @@ export type FlightEventName =
   | 'periapsis'
   | 'air-exit'
   | 'air-entry'
+  | 'parachute-open'
+  | 'parachute-full'
   | 'touchdown';
 
 export interface FlightEvent {
@@ -48,6 +53,9 @@ export function findEvents(flight: Flight): FlightEvent[] {
   if (over !== null) add('pitch-over', over);
   if (flight.mission.world.atmosphere !== null) airEvents(flight, add);
   turningPoints(flight, add);
+  const canopy = findParachutes(flight, comingDownIndex(flight));
+  if (canopy !== null && !canopy.openedBefore) add('parachute-open', canopy.open_s);
+  if (canopy !== null && canopy.full_s !== null && !canopy.openedBefore) add('parachute-full', canopy.full_s);
   const down = touchdown(flight);
   if (down !== null) add('touchdown', down);
   return events.sort((a, b) => a.time_s - b.time_s || order(a.name) - order(b.name));
@@ -162,13 +170,6 @@ function vertexTime(time: Float64Array, y: Float64Array, top: number, half_s: nu
   return c2 < 0 && Math.abs(vertex) <= time[b]! - time[a]! ? time[top]! + vertex : time[top]!;
 }
 
-/** Axis index of the highest point. */
-export function peakAltitudeIndex(flight: Flight): number {
-  let peak = 0;
-  for (let i = 1; i < flight.altitude.length; i++) if (flight.altitude[i]! > flight.altitude[peak]!) peak = i;
-  return peak;
-}
-
 /** Apoapsis and periapsis passages: lasting changes of sign of the vertical speed outside burns. */
 function turningPoints(flight: Flight, add: Add): void {
   const { time, verticalSpeed, gaps, noise, altitude } = flight;
@@ -189,13 +190,14 @@ function turningPoints(flight: Flight, add: Add): void {
   }
 }
 
-/** First time, after having flown, that the vehicle is at rest near the ground again. */
+/** First time, after having flown, that the vehicle is at rest again: near the ground, or well under its peak. */
 function touchdown(flight: Flight): number | null {
   const { time, altitude, speed, noise } = flight;
   const peak = peakAltitudeIndex(flight);
   const ground = flight.startsInFlight ? flight.mission.site.altitude_m : altitude[flight.liftOffIndex]!;
   const still = Math.max(1, 5 * noise.speed_m_s);
-  const near = Math.max(50, 3 * noise.altitude_m);
+  // Ground elsewhere may be higher or lower than at the pad; only a peak's own stillness must not count.
+  const near = Math.max(50, 3 * noise.altitude_m, 0.3 * (altitude[peak]! - ground));
   for (let i = peak + 1; i < time.length; i++) {
     if (speed[i]! > still || altitude[i]! - ground > near) continue;
     let lasting = time[time.length - 1]! - time[i]! >= 0.5;

@@ -1,5 +1,6 @@
+import { orbitFromPlanarState } from '../orbit/planar.ts';
 import { type FlightEvent, stageName } from './events.ts';
-import type { Flight } from './types.ts';
+import type { Burn, Flight } from './types.ts';
 
 export type FlightPhaseName =
   | 'pad'
@@ -10,6 +11,7 @@ export type FlightPhaseName =
   | 'orbit'
   | 'deorbit'
   | 'entry'
+  | 'parachute'
   | 'landed';
 
 export interface FlightPhase {
@@ -40,7 +42,9 @@ export function findPhases(
   const cut = (t: number | null): void => {
     if (t !== null && t > first && t < last) cuts.add(t);
   };
+  const canopy = events.find((e) => e.name === 'parachute-open')?.time_s ?? null;
   cut(0);
+  cut(canopy);
   cut(touchdown);
   cut(entry);
   const firstBurn = flight.burns[0];
@@ -62,17 +66,18 @@ export function findPhases(
     else if (touchdown !== null && mid > touchdown) [name, label] = ['landed', 'landed'];
     else if (burn !== undefined) {
       const isFirst = burn === firstBurn && !flight.startsInFlight;
-      const after = inOrbitFrom_s !== null && burn.start_s > inOrbitFrom_s;
+      const lowers = inOrbitFrom_s !== null && burn.start_s > inOrbitFrom_s && endsBelowOrbit(flight, burn);
       label = stageName(flight, burn.stage);
       name = isFirst
         ? pitchOver !== null && mid >= pitchOver
           ? 'turn'
           : 'rise'
-        : after
+        : lowers
           ? 'deorbit'
           : 'powered';
       if (isFirst && name === 'rise' && pitchOver !== null) label = 'rise';
-    } else if (entry !== null && mid > entry && (peak === null || mid > peak))
+    } else if (canopy !== null && mid > canopy) [name, label] = ['parachute', 'parachute'];
+    else if (entry !== null && mid > entry && (peak === null || mid > peak))
       [name, label] = ['entry', 'entry'];
     else if (inOrbitFrom_s !== null && mid > inOrbitFrom_s) [name, label] = ['orbit', 'orbit'];
     else [name, label] = ['coast', 'coast'];
@@ -82,4 +87,17 @@ export function findPhases(
     } else phases.push({ name, start_s, end_s, label });
   }
   return phases;
+}
+
+/** True for a burn whose end leaves periapsis under the orbit floor. */
+function endsBelowOrbit(flight: Flight, burn: Burn): boolean {
+  const { world } = flight.mission;
+  const i = burn.endIndex;
+  const orbit = orbitFromPlanarState(
+    world.mu_m3_s2,
+    flight.radius[i]!,
+    flight.verticalSpeed[i]!,
+    flight.track.inertialHorizontalSpeed[i]!,
+  );
+  return orbit.periapsisRadius_m < world.radius_m + world.orbitFloor_m;
 }

@@ -1,4 +1,4 @@
-import { peakAltitudeIndex } from '../flight/events.ts';
+import { comingDownIndex } from '../flight/comingDown.ts';
 import type { Burn, Flight } from '../flight/types.ts';
 import { orbitFromPlanarState, type PlanarOrbit } from '../orbit/planar.ts';
 
@@ -54,15 +54,6 @@ export function ascentSpan(flight: Flight): AscentSpan {
 
 function isBraking(flight: Flight, burn: Burn): boolean {
   return orbitAt(flight, burn.endIndex).energy_J_kg < orbitAt(flight, burn.startIndex).energy_J_kg;
-}
-
-/** Last point above the orbit floor, or above nine tenths of the peak of a flight that stays below it. */
-function comingDownIndex(flight: Flight): number {
-  const peak = flight.altitude[peakAltitudeIndex(flight)]!;
-  const level = Math.min(flight.mission.world.orbitFloor_m, 0.9 * peak);
-  let i = flight.time.length - 1;
-  while (i > 0 && flight.altitude[i]! < level) i--;
-  return i;
 }
 
 /** Without burns: the point of greatest energy, where thrust must have ended. */

@@ -44,7 +44,7 @@ export function toGoTarget(target: Target, radius_m: number): ToGoTarget | null 
 export function budgetAlong(flight: Flight, span: AscentSpan, spentCurve: Float64Array | null): Budget {
   const { time, mission } = flight;
   const first = flight.liftOffIndex;
-  const last = Math.max(span.end, Math.min(span.comingDown, time.length - 1));
+  const last = Math.max(span.end, Math.min(span.comingDown, nextWork(flight, span), time.length - 1));
   const problem = {
     mu_m3_s2: mission.world.mu_m3_s2,
     floorRadius_m: mission.world.radius_m + mission.world.orbitFloor_m,
@@ -108,6 +108,17 @@ export function toGoAt(flight: Flight, i: number, across_m_s?: number): number |
   }).deltaV_m_s;
 }
 
+/**
+ * Where, after the ascent, the vehicle is put to other use: the next burn, or the separation of what it carried.
+ * From there on the target of the ascent is no longer what is flown to.
+ */
+function nextWork(flight: Flight, span: AscentSpan): number {
+  if (!span.isCutoff) return flight.time.length - 1;
+  const burn = flight.burns.find((b) => b.startIndex > span.end)?.startIndex;
+  const drop = flight.drops.find((d) => d.kind === 'separation' && d.index > span.end)?.index;
+  return Math.min(burn ?? flight.time.length - 1, drop ?? flight.time.length - 1);
+}
+
 function breakTimes(flight: Flight, first: number, last: number, span: AscentSpan): number[] {
   const indices = new Set<number>([first, last, span.end]);
   for (const burn of flight.burns) for (const i of [burn.startIndex, burn.endIndex]) indices.add(i);
@@ -120,8 +131,8 @@ function breakTimes(flight: Flight, first: number, last: number, span: AscentSpa
 
 /** What could still be had at each grid point; null where the card does not tell or the log has no mass. */
 function obtainableAlong(flight: Flight, index: readonly number[]): number[] | null {
-  const { mass, mission, stage } = flight;
-  if (mass === null || mission.vehicle === null || mission.vehicle.stages.length === 0) return null;
+  const { mass, vehicle, stage } = flight;
+  if (mass === null || vehicle === null || vehicle.stages.length === 0) return null;
   const dropTimes = new Map<string, number>();
   for (const drop of flight.drops)
     if (drop.subject !== null && drop.kind !== 'separation') dropTimes.set(drop.subject, drop.time_s);
@@ -131,8 +142,8 @@ function obtainableAlong(flight: Flight, index: readonly number[]): number[] | n
     for (const drop of flight.drops) {
       if (drop.subject !== null && drop.kind !== 'separation' && drop.index < i) gone.add(drop.subject);
     }
-    const value = obtainableDeltaV_m_s(mission.vehicle, {
-      stage: Math.min(stage[i]!, mission.vehicle.stages.length - 1),
+    const value = obtainableDeltaV_m_s(vehicle, {
+      stage: Math.min(stage[i]!, vehicle.stages.length - 1),
       mass_kg: mass[i]!,
       time_s: Math.max(0, flight.time[i]!),
       gone,

@@ -1,5 +1,5 @@
 import type { FlightEvent } from '../flight/events.ts';
-import { peakAltitudeIndex } from '../flight/events.ts';
+import { peakAltitudeIndex } from '../flight/peakAltitude.ts';
 import type { Flight } from '../flight/types.ts';
 import { figure, unavailable } from './figure.ts';
 import type { Review } from './types.ts';

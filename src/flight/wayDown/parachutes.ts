@@ -1,0 +1,122 @@
+import { median } from '../../log/statistics.ts';
+import type { Flight } from '../types.ts';
+import { airDeceleration } from './airDeceleration.ts';
+
+/** Parachutes as the deceleration shows them. Times from lift-off. */
+export interface ParachuteDescent {
+  readonly open_s: number;
+  /** Null where the log ends before. */
+  readonly full_s: number | null;
+  /** True where they were out already when the air could first be felt: the opening itself is not seen. */
+  readonly openedBefore: boolean;
+  /** Drag area over mass before opening (null where not seen) and filled, m²/kg. */
+  readonly bare_m2_kg: number | null;
+  readonly filled_m2_kg: number;
+  /** Further openings between the first and the last (a reefed canopy, a second one), s. */
+  readonly steps_s: readonly number[];
+}
+
+/** Least drag area over mass of a filled parachute, m²/kg: a bare body falls at β ≥ 70 kg/m². */
+const LEAST_M2_KG = 0.014;
+/** Dynamic pressure from which a deceleration tells a drag area, Pa. */
+const FELT_PA = 8;
+/** Factor by which the drag area rises, within seconds, when a canopy opens. */
+const OPENING = 1.8;
+/** A canopy fills within this time; what takes longer is the air of another Mach number. */
+const SUDDEN_S = 12;
+
+/**
+ * Finds parachutes in an unpowered descent that begins at axis point `from`: the drag area over mass,
+ * (D/m)/q, jumps when one opens and stays up. Null where nothing of the kind is seen.
+ */
+export function findParachutes(flight: Flight, from: number): ParachuteDescent | null {
+  if (flight.mission.world.atmosphere === null || from >= flight.time.length - 5) return null;
+  const { time, dynamicPressure } = flight;
+  const { deceleration, sigma_m_s2 } = airDeceleration(flight, from);
+  const at: number[] = [];
+  const area: number[] = [];
+  for (let i = from; i < time.length; i++) {
+    const [a, q] = [deceleration[i]!, dynamicPressure[i]!];
+    if (!Number.isFinite(a) || q < FELT_PA || a < 3 * sigma_m_s2) continue;
+    // The two points of a mass drop are one instant.
+    if (at.length > 0 && time[i]! - at[at.length - 1]! < 1e-3) continue;
+    at.push(time[i]!);
+    area.push(a / q);
+  }
+  if (at.length < 8) return null;
+  const filled = median(area.slice(Math.floor(0.75 * area.length)));
+  if (!(filled > LEAST_M2_KG)) return null;
+  const steps = openings(at, area);
+  const first = steps[0];
+  if (first === undefined) {
+    // Out from the start: nothing but a canopy is so light for its size.
+    const whole = median(area);
+    if (whole < LEAST_M2_KG) return null;
+    return {
+      open_s: at[0]!,
+      full_s: at[0]!,
+      openedBefore: true,
+      bare_m2_kg: null,
+      filled_m2_kg: filled,
+      steps_s: [],
+    };
+  }
+  const last = steps[steps.length - 1]!;
+  return {
+    open_s: at[first.start]!,
+    full_s: last.end === null ? null : at[last.end]!,
+    openedBefore: false,
+    bare_m2_kg: first.before,
+    filled_m2_kg: filled,
+    steps_s: steps.slice(1).map((s) => at[s.start]!),
+  };
+}
+
+interface Opening {
+  readonly start: number;
+  /** First sample with nine tenths of the level that follows. */
+  readonly end: number | null;
+  readonly before: number;
+}
+
+/** Sudden lasting rises of a series. */
+function openings(at: readonly number[], area: readonly number[]): Opening[] {
+  const out: Opening[] = [];
+  let i = 3;
+  while (i < at.length - 2) {
+    const before = levelAround(at, area, i, -1);
+    const after = levelAfter(at, area, i);
+    const isRise = after > OPENING * before && area[i]! > 1.15 * before && area[i + 1]! > 1.15 * before;
+    if (!isRise || after < LEAST_M2_KG) {
+      i++;
+      continue;
+    }
+    let end = i;
+    while (end < at.length && at[end]! - at[i]! <= SUDDEN_S && area[end]! < 0.9 * after) end++;
+    const reached = end < at.length && area[end]! >= 0.9 * after;
+    // The last sample at the old level is where it begins.
+    out.push({ start: i - 1, end: reached ? end : null, before });
+    i = Math.max(i + 1, end);
+    // Wait until the level behind is the new one.
+    const settled = at[Math.min(i, at.length - 1)]! + 3;
+    while (i < at.length && at[i]! < settled) i++;
+  }
+  return out;
+}
+
+/** Middle value over the four seconds (and at least three samples) before `i`. */
+function levelAround(at: readonly number[], area: readonly number[], i: number, way: -1 | 1): number {
+  const values: number[] = [];
+  for (let j = i + way; j >= 0 && j < at.length; j += way) {
+    if (values.length >= 3 && Math.abs(at[j]! - at[i]!) > 4) break;
+    values.push(area[j]!);
+  }
+  return median(values);
+}
+
+/** The level that the series settles at within `SUDDEN_S` after `i`. */
+function levelAfter(at: readonly number[], area: readonly number[], i: number): number {
+  const values: number[] = [];
+  for (let j = i; j < at.length && at[j]! - at[i]! <= SUDDEN_S; j++) values.push(area[j]!);
+  return values.length < 3 ? Number.NaN : median(values.slice(Math.floor(values.length / 2)));
+}
