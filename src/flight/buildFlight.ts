@@ -5,7 +5,9 @@ import { radiusAt_m } from '../world/radius.ts';
 import { airAlongPath } from './air.ts';
 import { type Axis, buildAxis } from './axis.ts';
 import { findBurns, type RawBurn } from './burnEdges.ts';
+import { settleCoasts } from './coastState.ts';
 import { hiddenEdges } from './hiddenEdges.ts';
+import { vehicleFromLog } from './identify/vehicleFromLog.ts';
 import { deriveKinematics, type Kinematics } from './kinematics.ts';
 import { findLiftOff } from './liftOff.ts';
 import type { Break } from './localPolynomial.ts';
@@ -15,6 +17,7 @@ import { whiteNoise } from './noise.ts';
 import { controlOnAxis, filled } from './onAxis.ts';
 import { pathAngle } from './pathAngle.ts';
 import { pathBurns } from './pathBurns.ts';
+import { fuseRise } from './riseAngle.ts';
 import { thrustSegments } from './segments.ts';
 import { splitAtStaging } from './splitBurns.ts';
 import { stageAlong } from './stageAlong.ts';
@@ -31,7 +34,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const rawSpeed = filled(log.time, log.channels.speed ?? speedFromParts(log))!;
   const rawAltitude = filled(log.time, log.channels.altitude)!;
   const still = Math.max(log.resolution.speed ?? 0, whiteNoise(log.time, rawSpeed));
-  const liftOff = findLiftOff(log.time, rawSpeed, rawAltitude, still);
+  const liftOff = findLiftOff(log.time, rawSpeed, rawAltitude, still, firstThrust_s(log));
   if (liftOff === null) throw new LossbookError('no-flight', {}, { file: log.source.name });
   const t = log.time.map((x) => x - liftOff.time_s);
 
@@ -58,7 +61,9 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const path = deriveKinematics(log, t, axis.time, breaks);
   if (axis.liftOff >= 0 && !liftOff.startsInFlight) restAtLiftOff(axis, path, rawAltitude);
 
-  const burns: Burn[] = raw.map((burn, k) => {
+  const cutoffs = settleCoasts(log, t, axis, mission, path, raw);
+
+  const cardBurns: Burn[] = raw.map((burn, k) => {
     const stageIndex = staging.stageOfBurn[k]!;
     const stage: Stage | null = mission.vehicle?.stages[stageIndex] ?? null;
     const boosterDrops = drops.flatMap((_, d) =>
@@ -86,23 +91,76 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   }));
 
   const air = airAlongPath(mission.world, path.altitude, path.speed);
-  const gaps = thrustGaps(axis.time, line?.mass ?? null, air.pressure, loggedThrust, burns);
   const pitchSigma = pitch === null ? 0 : whiteNoise(t, filled(t, log.channels.pitch)!);
   const angle = pathAngle(path, pitch);
   const radius = path.altitude.map((h) => radiusAt_m(mission.world, h, mission.site.latitude_rad));
+  const firstBurn = raw.findIndex((b) => b.end_s > 0);
+  if (axis.liftOff >= 0 && !liftOff.startsInFlight && pitch !== null && firstBurn !== -1) {
+    fuseRise(
+      {
+        world: mission.world,
+        latitude_rad: mission.site.latitude_rad,
+        azimuth_rad: mission.site.launchAzimuth_rad,
+        time: axis.time,
+        radius,
+        speed: path.speed,
+        verticalSpeed: Float64Array.from(path.verticalSpeed),
+        verticalSigma_m_s: path.verticalSpeedSigma_m_s,
+        pitchSigma_rad: pitchSigma,
+        pitch,
+        from: axis.liftOff,
+        to: axis.burnEnd[firstBurn]!,
+      },
+      angle,
+      path.verticalSpeed,
+    );
+  }
   const horizontalSpeed = path.speed.map((v, i) => v * Math.cos(angle[i]!));
-  const tracks = chooseTracks({
-    log,
-    t,
-    axis,
-    mission,
-    path,
-    radius,
-    horizontalSpeed,
-    pitch,
-    gaps,
-    burns: raw,
-  });
+  const loggedDrag = controlOnAxis(axis, t, filled(t, log.channels.drag), []);
+  const stage = stageAlong(axis.time.length, cardBurns, massDrops);
+  const book = (lit: readonly Burn[]) => {
+    const gaps = thrustGaps(axis.time, line?.mass ?? null, air.pressure, loggedThrust, lit);
+    const tracks = chooseTracks({
+      log,
+      t,
+      axis,
+      mission,
+      path,
+      radius,
+      horizontalSpeed,
+      pitch,
+      gaps,
+      burns: raw,
+    });
+    return { gaps, tracks, track: tracks.track };
+  };
+  const identified =
+    line === null || pitch === null
+      ? null
+      : vehicleFromLog({
+          log,
+          mission,
+          axis,
+          mass: line.mass,
+          pitch,
+          radius,
+          speed: path.speed,
+          verticalSpeed: path.verticalSpeed,
+          flightPathAngle: angle,
+          ...air,
+          stage,
+          loggedDrag,
+          loggedThrust,
+          speedSigma_m_s: path.speedSigma_m_s,
+          pitchSigma_rad: pitchSigma,
+          liftOffIndex: Math.max(0, axis.liftOff),
+          startsInFlight: liftOff.startsInFlight,
+          burns: cardBurns,
+          book,
+        });
+  const adopted = identified?.adopted === true;
+  const burns = adopted ? identified.burns : cardBurns;
+  const { gaps, tracks } = book(burns);
   const derivations: Derivation[] = [...path.derivations, ...tracks.derivations];
   return {
     log,
@@ -123,13 +181,15 @@ export function buildFlight(log: Log, mission: Mission): Flight {
     throttle: throttleOnAxis,
     pitch,
     loggedThrust,
-    loggedDrag: controlOnAxis(axis, t, filled(t, log.channels.drag), []),
+    loggedDrag,
     ...air,
     gaps,
     burns,
     drops: massDrops,
     seenThrottleSteps: seen?.throttleSteps ?? [],
-    stage: stageAlong(axis.time.length, burns, massDrops),
+    stage,
+    identified,
+    vehicle: adopted ? identified.vehicle : mission.vehicle,
     liftOffIndex: Math.max(0, axis.liftOff),
     noise: {
       altitude_m: path.altitudeSigma_m,
@@ -138,6 +198,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
       pitch_rad: pitchSigma,
       mass_kg: massSigma,
     },
+    cutoffs,
     derivations,
     notes: [...path.notes],
     channelsUsed: Object.keys(log.channels) as ChannelName[],
@@ -149,6 +210,12 @@ function speedFromParts(log: Log): Float64Array | undefined {
   const across = log.channels.horizontalSpeed;
   if (up === undefined || across === undefined) return undefined;
   return up.map((v, i) => Math.hypot(v, across[i]!));
+}
+
+/** Log time of the first row with an open throttle or thrust; null where neither is logged. */
+function firstThrust_s(log: Log): number | null {
+  const row = (log.channels.throttle ?? log.channels.thrust)?.findIndex((x) => x > 0) ?? -1;
+  return row === -1 ? null : log.time[row]!;
 }
 
 /** The stage channel's number in the middle of each burn, null where it is not logged. */
@@ -187,7 +254,8 @@ function restAtLiftOff(axis: Axis, path: Kinematics, rawAltitude: Float64Array):
   for (let i = 0; i <= axis.liftOff; i++) {
     const row = axis.row[i]!;
     path.altitude[i] = row >= 0 ? rawAltitude[row]! : (path.altitude[i - 1] ?? rawAltitude[0]!);
-    if (row === 0 && i === axis.liftOff) continue;
+    // A log that begins at lift-off may begin in motion; noise is none.
+    if (row === 0 && i === axis.liftOff && path.speed[i]! > 4 * path.speedSigma_m_s) continue;
     path.speed[i] = 0;
     path.verticalSpeed[i] = 0;
   }

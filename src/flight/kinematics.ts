@@ -1,4 +1,5 @@
 import type { ChannelName, Log, QualityNote } from '../log/types.ts';
+import { bendAtBreaks } from './hingeFit.ts';
 import { type Break, localPolynomial } from './localPolynomial.ts';
 import { whiteNoise } from './noise.ts';
 import { filled } from './onAxis.ts';
@@ -21,6 +22,11 @@ export interface Kinematics {
 /** Widest smoothing windows: longer ones would bend real motion. */
 const WIDEST_RATE_WINDOW_S = 12;
 const WIDEST_VALUE_WINDOW_S = 6;
+/** Width over which a noisy channel's value at a burn's edge is gathered from both sides. */
+const EDGE_WINDOW_S = 16;
+/** Altitude noise from which both sides of a burn's edge are needed for its rate. */
+const NOISY_M = 0.5;
+const NOISY_M_S = 0.1;
 
 /**
  * Derives the path's kinematics from a log whose row times from lift-off are `t`, on the axis `query`.
@@ -43,6 +49,10 @@ export function deriveKinematics(
     minPoints: altitude.stair ? 6 : 5,
     breaks: altitude.stair ? wellFilled(altitude.samples.t, breaks) : breaks,
   });
+  if (!altitude.stair && altitudeSigma > NOISY_M) {
+    const bend = { degree: 3, order: 2, window_s: rateWindow, breaks: inFlight(breaks) } as const;
+    bendAtBreaks(altitude.samples, query, bend, fit.value, fit.rate);
+  }
   const rateSigma = derivativeSigma(altitude.samples, altitudeSigma, rateWindow);
   derivations.push({
     quantity: 'altitude',
@@ -55,7 +65,7 @@ export function deriveKinematics(
   if (log.channels.verticalSpeed !== undefined) {
     const logged = channelSamples(log, t, 'verticalSpeed');
     verticalSigma = sigmaOf(logged);
-    verticalSpeed = smoothValue(logged.samples, query, breaks, verticalSigma);
+    verticalSpeed = smoothValue(logged.samples, query, breaks, verticalSigma, logged.stair);
     derivations.push({ quantity: 'vertical speed', basis: 'measured', how: 'logged' });
     const note = disagreement(verticalSpeed, bridged(query, fit.rate), Math.max(verticalSigma, rateSigma));
     if (note !== null) notes.push(note);
@@ -72,12 +82,12 @@ export function deriveKinematics(
   if (log.channels.speed !== undefined) {
     const logged = channelSamples(log, t, 'speed');
     speedSigma = sigmaOf(logged);
-    speed = smoothValue(logged.samples, query, breaks, speedSigma);
+    speed = smoothValue(logged.samples, query, breaks, speedSigma, logged.stair);
     derivations.push({ quantity: 'speed', basis: 'measured', how: 'logged, over the ground' });
   } else {
     const horizontal = channelSamples(log, t, 'horizontalSpeed');
     const sigma = sigmaOf(horizontal);
-    const across = smoothValue(horizontal.samples, query, breaks, sigma);
+    const across = smoothValue(horizontal.samples, query, breaks, sigma, horizontal.stair);
     speed = verticalSpeed.map((v, i) => Math.hypot(v, across[i]!));
     speedSigma = Math.max(sigma, verticalSigma);
     derivations.push({
@@ -166,12 +176,22 @@ function smoothValue(
   query: Float64Array,
   breaks: readonly Break[],
   sigma: number,
+  stair: boolean,
 ): Float64Array {
   const rate = rateOf(samples);
   const clean = sigma < 0.02;
   const window_s = clean ? 4.01 / rate : Math.min(WIDEST_VALUE_WINDOW_S, Math.max(4.01 / rate, 50 / rate));
   const fit = localPolynomial(samples.t, samples.y, query, { degree: 2, window_s, minPoints: 4, breaks });
+  if (!clean && sigma > NOISY_M_S && !stair) {
+    const bend = { degree: 2, order: 1, window_s: EDGE_WINDOW_S, breaks: inFlight(breaks) } as const;
+    bendAtBreaks(samples, query, bend, fit.value, null);
+  }
   return bridged(query, clean ? valueAt(samples, query, fit.value) : fit.value);
+}
+
+/** At rest on the pad the speed has a corner that no polynomial reaches over: breaks after time zero only. */
+function inFlight(breaks: readonly Break[]): Break[] {
+  return breaks.filter((b) => b.time_s > 1);
 }
 
 /** Straight lines over the points that a segment with too few samples left open. */

@@ -1,5 +1,6 @@
 import type { ChannelName, Log, QualityNote } from '../log/types.ts';
-import type { Mission } from '../mission/types.ts';
+import type { Mission, Vehicle } from '../mission/types.ts';
+import type { IdentifiedVehicle } from './identify/vehicleFromLog.ts';
 import type { ThrustGaps } from './thrustGaps.ts';
 
 /** How a quantity was come by (METHODS §3). */
@@ -77,6 +78,15 @@ export interface ChannelNoise {
   readonly mass_kg: number;
 }
 
+/** One-sigma errors of the state at a cutoff as the coast after it tells them; NaN where it does not. */
+export interface CutoffState {
+  /** Axis index of the cutoff. */
+  readonly index: number;
+  readonly altitude_m: number;
+  readonly verticalSpeed_m_s: number;
+  readonly speed_m_s: number;
+}
+
 /**
  * A log understood as a flight: every array lies on one strictly increasing axis, which is the log's rows plus
  * the instants of burn edges and mass drops (these two: one point before, one a microsecond after).
@@ -124,7 +134,12 @@ export interface Flight {
   }[];
   /** Index of the lowest stage still attached at each point. */
   readonly stage: Int16Array;
+  /** The vehicle as the log shows it; null where the log has too little for it. */
+  readonly identified: IdentifiedVehicle | null;
+  /** The vehicle in the books: the card's, with identified values where those were adopted. */
+  readonly vehicle: Vehicle | null;
   readonly noise: ChannelNoise;
+  readonly cutoffs: readonly CutoffState[];
   readonly derivations: readonly Derivation[];
   readonly notes: readonly QualityNote[];
   readonly channelsUsed: readonly ChannelName[];

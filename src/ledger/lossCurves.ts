@@ -1,3 +1,4 @@
+import { alongPath } from '../flight/alongPath.ts';
 import type { Flight } from '../flight/types.ts';
 import { dragAcceleration } from './dragAcceleration.ts';
 
@@ -89,16 +90,20 @@ interface Projections {
 }
 
 function project(flight: Flight, frame: Frame): Projections {
-  const { track, pitch, radius, speed, verticalSpeed, horizontalSpeed, flightPathAngle, mission } = flight;
+  const { track, pitch, radius, speed, verticalSpeed, horizontalSpeed, mission } = flight;
   const n = speed.length;
+  if (frame === 'ground') {
+    const along = alongPath(mission.world, { ...flight, ...track });
+    return { along: speed, ...along, slip: new Float64Array(n).fill(1) };
+  }
   const out: Projections = {
-    along: frame === 'ground' ? speed : track.inertialSpeed,
+    along: track.inertialSpeed,
     pull: new Float64Array(n),
     push: new Float64Array(n),
     slip: new Float64Array(n).fill(1),
     spin: new Float64Array(n),
   };
-  const { mu_m3_s2, spin_rad_s } = mission.world;
+  const { mu_m3_s2 } = mission.world;
   for (let i = 0; i < n; i++) {
     const r = radius[i]!;
     const g = mu_m3_s2 / (r * r);
@@ -106,37 +111,21 @@ function project(flight: Flight, frame: Frame): Projections {
     const theta = pitch === null ? 0 : pitch[i]!;
     const beta = track.heading[i]!;
     const v = speed[i]!;
-    if (frame === 'ground') {
-      const gamma = flightPathAngle[i]!;
-      const sinGamma =
-        v > 0 && gamma < Math.PI / 2 && Math.abs(verticalSpeed[i]!) < v
-          ? verticalSpeed[i]! / v
-          : Math.sin(gamma);
-      out.pull[i] = g * sinGamma;
-      out.push[i] =
-        Math.sin(theta) * Math.sin(gamma) + Math.cos(theta) * Math.cos(gamma) * Math.cos(beta - course);
-      const outward = spin_rad_s * spin_rad_s * r * Math.cos(track.latitude[i]!);
-      out.spin[i] =
-        outward *
-        (Math.cos(track.latitude[i]!) * Math.sin(gamma) -
-          Math.sin(track.latitude[i]!) * Math.cos(gamma) * Math.cos(course));
-    } else {
-      const V = track.inertialSpeed[i]!;
-      const east = track.inertialEast[i]!;
-      const north = track.inertialNorth[i]!;
-      const up = verticalSpeed[i]!;
-      if (V === 0) {
-        out.pull[i] = g;
-        out.push[i] = 1;
-        continue;
-      }
-      out.pull[i] = (g * up) / V;
-      out.push[i] =
-        (Math.cos(theta) * (Math.sin(beta) * east + Math.cos(beta) * north) + Math.sin(theta) * up) / V;
-      const across = horizontalSpeed[i]!;
-      out.slip[i] =
-        v > 0 ? (across * (Math.sin(course) * east + Math.cos(course) * north) + up * up) / (v * V) : 1;
+    const V = track.inertialSpeed[i]!;
+    const east = track.inertialEast[i]!;
+    const north = track.inertialNorth[i]!;
+    const up = verticalSpeed[i]!;
+    if (V === 0) {
+      out.pull[i] = g;
+      out.push[i] = 1;
+      continue;
     }
+    out.pull[i] = (g * up) / V;
+    out.push[i] =
+      (Math.cos(theta) * (Math.sin(beta) * east + Math.cos(beta) * north) + Math.sin(theta) * up) / V;
+    const across = horizontalSpeed[i]!;
+    out.slip[i] =
+      v > 0 ? (across * (Math.sin(course) * east + Math.cos(course) * north) + up * up) / (v * V) : 1;
   }
   return out;
 }

@@ -1,0 +1,85 @@
+import type { Log } from '../log/types.ts';
+import type { Mission } from '../mission/types.ts';
+import { radiusAt_m } from '../world/radius.ts';
+import type { Air } from '../world/types.ts';
+import type { Axis } from './axis.ts';
+import type { RawBurn } from './burnEdges.ts';
+import { coastAltitude, coastPart, coastSpeeds, NO_DRAG_PA } from './coastFit.ts';
+import type { Kinematics } from './kinematics.ts';
+import { finiteSamples } from './steps.ts';
+import type { CutoffState } from './types.ts';
+
+/** Noise from which the coast is asked: below it single samples are as good. */
+const NOISY_SPEED_M_S = 0.1;
+const NOISY_ALTITUDE_M = 0.5;
+
+/**
+ * Lets the coast after each cutoff tell the state at cutoff (see coastFit). Changes the path's arrays in place and
+ * returns how sure each state then is.
+ */
+export function settleCoasts(
+  log: Log,
+  t: Float64Array,
+  axis: Axis,
+  mission: Mission,
+  path: Kinematics,
+  burns: readonly RawBurn[],
+): CutoffState[] {
+  const states: CutoffState[] = [];
+  const speed = finiteSamples(t, log.channels.speed ?? new Float64Array(0));
+  const altitude = finiteSamples(t, log.channels.altitude ?? new Float64Array(0));
+  const stepped = log.resolution.altitude !== undefined;
+  burns.forEach((burn, k) => {
+    if (burn.endsAfterLog) return;
+    const from = axis.burnEnd[k]!;
+    const next = burns[k + 1] === undefined ? axis.time.length - 1 : axis.burnStart[k + 1]!;
+    const part = coastPart({ start_s: axis.time[from]!, end_s: axis.time[next]! });
+    let to = from;
+    while (to < next && axis.time[to + 1]! <= part.end_s && isDragFree(mission, path, to + 1)) to++;
+    if (to - from < 3 || !isDragFree(mission, path, from)) return;
+    const state = {
+      index: from,
+      altitude_m: Number.NaN,
+      verticalSpeed_m_s: Number.NaN,
+      speed_m_s: Number.NaN,
+    };
+    if (path.altitudeSigma_m > NOISY_ALTITUDE_M && !stepped) {
+      const fit = coastAltitude(axis.time, from, to, altitude);
+      if (fit !== null) {
+        path.altitude.set(fit.altitude, from);
+        state.altitude_m = (3 * path.altitudeSigma_m) / Math.sqrt(fit.count);
+        if (log.channels.verticalSpeed === undefined) {
+          path.verticalSpeed.set(fit.rate, from);
+          state.verticalSpeed_m_s = fit.rateSigma;
+        }
+      }
+    }
+    if (path.speedSigma_m_s > NOISY_SPEED_M_S && log.channels.speed !== undefined) {
+      const radius = path.altitude.map((h) => radiusAt_m(mission.world, h, mission.site.latitude_rad));
+      const settled = coastSpeeds(
+        mission.world,
+        mission.site.latitude_rad,
+        axis.time,
+        radius,
+        from,
+        to,
+        speed,
+        path.speedSigma_m_s,
+      );
+      if (settled !== null) {
+        path.speed.set(settled.speeds, from);
+        state.speed_m_s = path.speedSigma_m_s / Math.sqrt(settled.count);
+      }
+    }
+    states.push(state);
+  });
+  return states;
+}
+
+function isDragFree(mission: Mission, path: Kinematics, i: number): boolean {
+  const model = mission.world.atmosphere;
+  if (model === null) return true;
+  const air: Air = { temperature_K: 0, pressure_Pa: 0, density_kg_m3: 0, soundSpeed_m_s: 0 };
+  model.at(path.altitude[i]!, air);
+  return 0.5 * air.density_kg_m3 * path.speed[i]! ** 2 < NO_DRAG_PA;
+}
