@@ -17,6 +17,7 @@ import { whiteNoise } from './noise.ts';
 import { controlOnAxis, filled } from './onAxis.ts';
 import { pathAngle } from './pathAngle.ts';
 import { pathBurns } from './pathBurns.ts';
+import { printedStep } from './printedStep.ts';
 import { fuseRise } from './riseAngle.ts';
 import { thrustSegments } from './segments.ts';
 import { splitAtStaging } from './splitBurns.ts';
@@ -41,10 +42,13 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const mass = filled(t, log.channels.mass);
   const throttle = filled(t, log.channels.throttle);
   const thrust = filled(t, log.channels.thrust);
-  const massStep = log.resolution.mass ?? 0;
-  const massSigma = mass === null ? 0 : Math.max(whiteNoise(t, mass), massStep / Math.sqrt(12));
+  const massStep = Math.max(log.resolution.mass ?? 0, printedMassStep(log));
+  const massRounding = massStep / Math.sqrt(12);
+  const massNoise = mass === null ? 0 : whiteNoise(t, mass);
+  // Rounding looks like noise of up to some two and a half times its own error.
+  const massSigma = massNoise > 2.6 * massRounding ? massNoise : massRounding;
   const drops = mass === null ? [] : findMassDrops(t, mass, massSigma, massStep);
-  const evidence = { t, throttle, thrust, mass, drops, massSigma_kg: massSigma };
+  const evidence = { t, throttle, thrust, mass, drops, massSigma_kg: massSigma, massStep_kg: massStep };
   const told = throttle !== null || thrust !== null || mass !== null;
   const seen = told ? null : pathBurns(log, t, mission);
   let raw: RawBurn[] = seen === null ? findBurns(evidence) : [...seen.burns];
@@ -197,6 +201,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
       verticalSpeed_m_s: path.verticalSpeedSigma_m_s,
       pitch_rad: pitchSigma,
       mass_kg: massSigma,
+      massStep_kg: massStep,
     },
     cutoffs,
     derivations,
@@ -210,6 +215,13 @@ function speedFromParts(log: Log): Float64Array | undefined {
   const across = log.channels.horizontalSpeed;
   if (up === undefined || across === undefined) return undefined;
   return up.map((v, i) => Math.hypot(v, across[i]!));
+}
+
+/** Step to which the mass was printed, kg; 0 where there is none. */
+function printedMassStep(log: Log): number {
+  const mass = log.channels.mass;
+  const reading = log.readings.find((r) => r.channel === 'mass');
+  return mass === undefined ? 0 : printedStep(mass, reading?.factor ?? 1);
 }
 
 /** Log time of the first row with an open throttle or thrust; null where neither is logged. */

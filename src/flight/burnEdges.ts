@@ -26,6 +26,8 @@ export interface BurnEvidence {
   readonly mass: Float64Array | null;
   readonly drops: readonly GapDrop[];
   readonly massSigma_kg: number;
+  /** Step to which the mass is rounded; 0 where none is seen. */
+  readonly massStep_kg: number;
 }
 
 /** Shortest burn that is believed; shorter flickers of the evidence are dropped. */
@@ -200,14 +202,25 @@ function edge(
   );
   const line = fitLine(t, throttle, whole, inner, side === 1 ? first : last, -side as -1 | 1);
   if (line === null) return { time_s: (t[inner]! + t[outer]!) / 2, mass_kg: level };
-  const wholeLevel = level + (whole[outer]! - mass![outer]!);
+  const thrown = whole[outer]! - mass![outer]!;
   const used = line.perThrottle * (throttle === null ? 1 : throttle[inner]!);
+  const gap = Math.abs(t[outer]! - t[inner]!);
+  const wholeLevel =
+    throttle === null ? level + thrown : insideGap(level + thrown, line.atInner, side * used * gap);
   const delay = used > 0 ? (line.atInner - wholeLevel) / used : 0;
   // With a throttle the edge is in this gap; a noisy mass alone only tells it to within its window.
   const slack = throttle === null ? flowWindow_s(t, whole, evidence.massSigma_kg) : 0;
   const low = Math.min(t[inner]!, t[outer]!) - slack;
   const high = Math.max(t[inner]!, t[outer]!) + slack;
-  return { time_s: Math.min(high, Math.max(low, t[inner]! + delay)), mass_kg: level };
+  return { time_s: Math.min(high, Math.max(low, t[inner]! + delay)), mass_kg: wholeLevel - thrown };
+
+  /** A rounded plateau and the edge's gap each bound the mass: the middle of what both allow. */
+  function insideGap(rounded: number, atInner: number, burnt: number): number {
+    const half = evidence.massStep_kg / 2;
+    const low = Math.max(rounded - half, Math.min(atInner, atInner - burnt));
+    const high = Math.min(rounded + half, Math.max(atInner, atInner - burnt));
+    return low <= high ? (low + high) / 2 : rounded;
+  }
 }
 
 /** Least-squares mass line against throttle-seconds, from the inner sample into the burn. */

@@ -87,7 +87,8 @@ function smoothBurn(
   }
   const total = used[b - a]!;
   if (!(total > 0)) return;
-  const line = used.map((u) => mass[a]! + ((mass[b]! - mass[a]!) * u) / total);
+  const line =
+    throughSamples(mass, used, a) ?? used.map((u) => mass[a]! + ((mass[b]! - mass[a]!) * u) / total);
   let misfit = 0;
   let count = 0;
   for (let i = a + 1; i < b; i++) {
@@ -98,4 +99,34 @@ function smoothBurn(
   }
   if (count > 0 && Math.sqrt(misfit / count) > 3 * sigma_kg) return;
   for (let i = a + 1; i < b; i++) mass[i] = line[i - a]!;
+  // An edge outside the log has no plateau of its own: the line stands for it.
+  if (burn.startsBeforeLog) mass[a] = line[0]!;
+  if (burn.endsAfterLog) mass[b] = line[b - a]!;
+}
+
+/** Fewest samples that draw a line by themselves. */
+const LINE_SAMPLES = 20;
+
+/** Least-squares mass against throttle-seconds through a burn's samples; null with too few. */
+function throughSamples(mass: Float64Array, used: Float64Array, a: number): Float64Array | null {
+  let n = 0;
+  let su = 0;
+  let sm = 0;
+  let suu = 0;
+  let sum = 0;
+  for (let k = 1; k < used.length - 1; k++) {
+    const y = mass[a + k]! - mass[a]!;
+    if (!Number.isFinite(y)) continue;
+    const u = used[k]!;
+    n++;
+    su += u;
+    sm += y;
+    suu += u * u;
+    sum += u * y;
+  }
+  const spread = n * suu - su * su;
+  if (n < LINE_SAMPLES || !(spread > 0)) return null;
+  const slope = (n * sum - su * sm) / spread;
+  const base = mass[a]! + (sm - slope * su) / n;
+  return used.map((u) => base + slope * u);
 }

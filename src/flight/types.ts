@@ -76,6 +76,8 @@ export interface ChannelNoise {
   readonly verticalSpeed_m_s: number;
   readonly pitch_rad: number;
   readonly mass_kg: number;
+  /** Step to which the mass is rounded; one plateau's rounding does not average away. */
+  readonly massStep_kg: number;
 }
 
 /** One-sigma errors of the state at a cutoff as the coast after it tells them; NaN where it does not. */

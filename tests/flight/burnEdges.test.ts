@@ -31,6 +31,7 @@ describe.each([0.1, 0.2, 0.5])(
           throttle: withThrottle ? log.throttle : null,
           drops,
           massSigma_kg: 0,
+          massStep_kg: 0,
         });
         expect(burns.length).toBe(2);
         // Exact lines cross exactly; what is left is rounding.
@@ -54,6 +55,7 @@ test('a throttle left open over dry tanks does not prolong the burn', () => {
     throttle: open,
     drops: findMassDrops(log.t, log.mass, 0, 0),
     massSigma_kg: 0,
+    massStep_kg: 0,
   });
   expect(burns.length).toBe(2);
   // The gap in which the fall ends is found; the line through it gives the instant within the gap.
@@ -70,6 +72,7 @@ test('a log that ends under thrust says so', () => {
     thrust: null,
     drops: findMassDrops(log.t.slice(0, cut), log.mass.slice(0, cut), 0, 0),
     massSigma_kg: 0,
+    massStep_kg: 0,
   });
   expect(burns.at(-1)!.endsAfterLog).toBe(true);
   expect(burns[0]!.startsBeforeLog).toBe(false);

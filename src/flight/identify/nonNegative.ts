@@ -9,15 +9,15 @@ export function nonNegative(problem: Reduced, free: readonly boolean[] = []): Fl
   const x = new Float64Array(n);
   const inside = new Uint8Array(n);
   for (let k = 0; k < n; k++) if (free[k] === true) inside[k] = 1;
-  const tolerance = 1e-11 * scaleOf(problem);
-  let trial = solveInside(problem, inside);
-  if (!isPositive(trial, inside, free)) trial = x;
-  x.set(trial);
+  const whole = solveInside(problem, new Uint8Array(n).fill(1));
+  if (isPositive(whole, new Uint8Array(n).fill(1), free)) return whole;
+  const tolerance = tolerances(problem);
+  x.set(solveInside(problem, inside));
   for (let round = 0; round < 6 * n + 20; round++) {
     const gradient = gradientAt(problem, x);
     let best = -1;
     for (let k = 0; k < n; k++) {
-      if (inside[k] === 0 && gradient[k]! > tolerance && (best === -1 || gradient[k]! > gradient[best]!))
+      if (inside[k] === 0 && gradient[k]! > tolerance[k]! && (best === -1 || gradient[k]! > gradient[best]!))
         best = k;
     }
     if (best === -1) break;
@@ -74,14 +74,14 @@ function isPositive(x: Float64Array, inside: Uint8Array, free: readonly boolean[
   return true;
 }
 
-/** Largest |RᵀR x| that rounding could leave: the size of the gradient at zero. */
-function scaleOf(problem: Reduced): number {
+/** What rounding may leave of each unknown's gradient: its column's length times the response's. */
+function tolerances(problem: Reduced): Float64Array {
   const { cols: n, r, c } = problem;
-  let most = 0;
-  for (let j = 0; j < n; j++) {
-    let sum = 0;
-    for (let i = 0; i < n; i++) sum += Math.abs(r[i * n + j]! * c[i]!);
-    most = Math.max(most, sum);
-  }
-  return most;
+  let response = 0;
+  for (let i = 0; i < n; i++) response += c[i]! * c[i]!;
+  return Float64Array.from({ length: n }, (_, j) => {
+    let column = 0;
+    for (let i = 0; i <= j; i++) column += r[i * n + j]! ** 2;
+    return 1e-13 * Math.sqrt(column * response);
+  });
 }
