@@ -50,7 +50,7 @@ export function timeTable(time_s: ArrayLike<number>, value: ArrayLike<number>): 
   return { at: (s) => line(s.time_s), breaks_s: breaks };
 }
 
-/** A table over another quantity of the state, which should rise along the flight: altitude or ground speed. */
+/** A table over another quantity of the state than time. */
 export function stateTable(
   of: 'altitude_m' | 'speed_m_s',
   at: ArrayLike<number>,
@@ -61,7 +61,7 @@ export function stateTable(
 }
 
 /** Straight lines between nodes with rising `x`, held beyond the ends. */
-function straightLines(x: ArrayLike<number>, y: ArrayLike<number>): (at: number) => number {
+export function straightLines(x: ArrayLike<number>, y: ArrayLike<number>): (at: number) => number {
   const last = x.length - 1;
   let row = 0;
   return (at) => {

@@ -261,6 +261,9 @@ export interface Contribution {
     | 'last-stage-pitch'
     | 'last-stage-throttle'
     | 'cutoff'
+    /** What the plan itself loses in its last stage with this rocket and payload; less than zero. */
+    | 'plan'
+    /** What the re-flown flight misses the log by. */
     | 'model';
   readonly text: string;
   readonly deltaV_m_s: Figure;
@@ -386,6 +389,8 @@ export type StripName =
 export interface Strip {
   readonly values: Float64Array;
   readonly basis: Basis;
+  /** Half width of the 95 % interval where it is the same all along (a measured channel's noise). */
+  readonly half?: number;
 }
 
 /** Sampled channels on the log's rows; time from lift-off. NaN = missing. */

@@ -1,0 +1,113 @@
+import type { Flight } from '../flight/types.ts';
+import type { Mission } from '../mission/types.ts';
+import type { FlightScript } from './flightScript.ts';
+import { flightScript } from './flightScript.ts';
+import { type Insertion, LastStage, toGoProblem } from './lastStage.ts';
+import { flyToStage, lastStage, type Mix, overUsed } from './mixedFlight.ts';
+import { differences } from './scriptDifferences.ts';
+import { shapley } from './shapley.ts';
+
+/** Groups that are exchanged before the last stage is lit. */
+export const lowerGroups = ['pitch', 'throttle', 'timing', 'vehicle'] as const;
+export type LowerGroup = (typeof lowerGroups)[number];
+
+/** A plan whose last stage loses more than this against the best steering is told to, m/s. */
+const PLAN_OWN_M_S = 3;
+
+/** Contributions to the difference of two projected totals, m/s; they add up to it. */
+export interface Contributions {
+  readonly parts: readonly {
+    readonly group: LowerGroup | 'last-stage-pitch' | 'last-stage-throttle' | 'cutoff' | 'plan' | 'model';
+    readonly deltaV_m_s: number;
+  }[];
+  /** Flown up to the last stage as it was, and from there in the best way, m/s. */
+  readonly bestFromHandover: Insertion | null;
+}
+
+/**
+ * What makes up the difference of the projected totals of a flight and its plan, by re-flying (METHODS §7). Up
+ * to the last stage's ignition the groups are exchanged in every order (Shapley), the last stage steered anew to
+ * the target each time; what the flown last stage did worse than that is its own, shared between its pitch and
+ * its throttle, a late cutoff told apart; what the re-flown flight differs from the log is the model's.
+ * @param flownTotal_m_s projected total of the log at the end of its ascent
+ * @param plannedTotal_m_s the same of the planned flight
+ * @returns null where a flight cannot be put in a script, or has a single stage
+ */
+export function contributions(
+  mission: Mission,
+  flown: Flight,
+  flownTotal_m_s: number,
+  planned: Flight,
+  plannedTotal_m_s: number,
+): Contributions | null {
+  const problem = toGoProblem(mission);
+  const was = flightScript(flown);
+  const plan = flightScript(planned);
+  if (problem === null || was === null || plan === null) return null;
+  const last = lastStage(was, plan);
+  if (last < 1 || was.stages.length !== plan.stages.length) return null;
+  const differ = differences(was, plan, last);
+  const groups = lowerGroups.filter((g) => differ.lower.has(g));
+  const stageOf = (script: FlightScript): LastStage => new LastStage(mission, problem, script, last);
+  const throttleOf = (vehicle: FlightScript, script: FlightScript) =>
+    overUsed({ vehicle }, script.stages[last]!, last, 'throttle');
+  const guess: readonly [number, number] = [
+    Math.tan(plan.stages[last]!.pitch_rad[0]!),
+    Math.tan(plan.stages[last]!.pitch_rad.at(-1)!),
+  ];
+  const steered = (mix: Mix, throttle: FlightScript): Insertion | null => {
+    const from = flyToStage(mission, mix, last);
+    if (from === null) return null;
+    return stageOf(mix.vehicle).steerAnew(from, throttleOf(mix.vehicle, throttle), guess);
+  };
+  let broke = false;
+  let whole: Insertion | null = null;
+  const mixOf = (set: number): Mix => {
+    const pick = (g: LowerGroup): FlightScript => {
+      const k = groups.indexOf(g);
+      return k >= 0 && set & (1 << k) ? was : k >= 0 ? plan : was;
+    };
+    return {
+      pitch: pick('pitch'),
+      throttle: pick('throttle'),
+      timing: pick('timing'),
+      vehicle: pick('vehicle'),
+    };
+  };
+  const all = (1 << groups.length) - 1;
+  let none = Number.NaN;
+  const lower = shapley(groups.length, (set) => {
+    const end = steered(mixOf(set), plan);
+    if (end === null) broke = true;
+    const value = end?.total_m_s ?? Number.NaN;
+    if (set === 0) none = value;
+    if (set === all) whole = end;
+    return value;
+  });
+  const flownMix: Mix = { pitch: was, throttle: was, timing: was, vehicle: was };
+  const from = flyToStage(mission, flownMix, last);
+  if (broke || from === null || whole === null) return null;
+  const bestFromHandover: Insertion = whole;
+  const stage = stageOf(was);
+  const scripted = stage.asScripted(from, flownMix);
+  const upper = shapley(2, (set) => {
+    if (set === 0) return bestFromHandover.total_m_s;
+    if (set === 3) return scripted.best.total_m_s;
+    if (!differ.lastThrottle) return set === 1 ? scripted.best.total_m_s : bestFromHandover.total_m_s;
+    if (set === 2) return stage.steerAnew(from, throttleOf(was, was), guess).total_m_s;
+    return stage.asScripted(from, { ...flownMix, throttle: plan }).best.total_m_s;
+  });
+  const parts: { group: Contributions['parts'][number]['group']; deltaV_m_s: number }[] = groups.map(
+    (group, k) => ({ group, deltaV_m_s: lower[k]! }),
+  );
+  const planOwn = none - plannedTotal_m_s;
+  const small = Math.abs(planOwn) < PLAN_OWN_M_S;
+  parts.push({ group: 'last-stage-pitch', deltaV_m_s: upper[0]! + (small ? planOwn : 0) });
+  if (differ.lastThrottle) parts.push({ group: 'last-stage-throttle', deltaV_m_s: upper[1]! });
+  parts.push(
+    { group: 'cutoff', deltaV_m_s: scripted.end.total_m_s - scripted.best.total_m_s },
+    ...(small ? [] : [{ group: 'plan', deltaV_m_s: planOwn } as const]),
+    { group: 'model', deltaV_m_s: flownTotal_m_s - scripted.end.total_m_s },
+  );
+  return { parts, bestFromHandover };
+}
