@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { createReadStream, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
@@ -16,8 +17,8 @@ function sampleFiles(): string[] {
 }
 
 /**
- * Puts the sample flights beside the page, fetched on demand, and an empty list of opened flights
- * (`lossbook open` answers the same address with its own).
+ * Puts the sample flights beside the page, fetched on demand, and no list of opened flights (`lossbook open` answers
+ * the same address with its own, by which the page knows who serves it).
  */
 function besideThePage(): Plugin {
   return {
@@ -31,16 +32,46 @@ function besideThePage(): Plugin {
           source: readFileSync(join(samplesFolder, file)),
         });
       }
-      this.emitFile({ type: 'asset', fileName: 'open.json', source: '[]' });
+      this.emitFile({ type: 'asset', fileName: 'open.json', source: 'null' });
     },
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
         const path = decodeURIComponent((request.url ?? '').split('?')[0] ?? '');
-        if (path === '/open.json') return response.end('[]');
+        if (path === '/open.json') return response.end('null');
         const file = sampleFiles().find((f) => path === `/samples/${f}`);
         if (file === undefined || !existsSync(join(samplesFolder, file))) return next();
         createReadStream(join(samplesFolder, file)).pipe(response);
       });
+    },
+  };
+}
+
+/** Builds the service worker that keeps the page for work without its server, and tells it the page's files. */
+function offlineWorker(): Plugin {
+  const fileName = 'offline.js';
+  return {
+    name: 'offline-worker',
+    apply: 'build',
+    buildStart() {
+      if (this.environment.name !== 'client') return;
+      this.emitFile({ type: 'chunk', id: 'src/app/offlineWorker.ts', fileName });
+    },
+    generateBundle: {
+      // After every other file is there.
+      order: 'post',
+      handler(_options, bundle) {
+        const worker = bundle[fileName];
+        if (worker?.type !== 'chunk') return;
+        const files = Object.values(bundle).filter((f) => ![fileName, 'open.json'].includes(f.fileName));
+        const hash = createHash('sha256');
+        for (const file of files) {
+          hash.update(file.fileName).update(file.type === 'chunk' ? file.code : file.source);
+        }
+        const names = files.map((f) => (f.fileName === 'index.html' ? './' : `./${f.fileName}`));
+        worker.code = worker.code
+          .replace('__PAGE_FILES__', JSON.stringify(names))
+          .replace('__PAGE_VERSION__', JSON.stringify(hash.digest('hex').slice(0, 12)));
+      },
     },
   };
 }
@@ -73,7 +104,7 @@ export default defineConfig(({ mode }) => {
   return {
     base: './',
     oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
-    plugins: [besideThePage(), liftPolicyWhileServing()],
+    plugins: [besideThePage(), offlineWorker(), liftPolicyWhileServing()],
     worker: { format: 'es' as const },
     build: {
       outDir: 'dist/page',

@@ -174,6 +174,16 @@ const messages = {
     what: (v) => `the file cannot be written: ${v.reason}`,
     next: () => 'name a file in a folder that exists and that you may write to',
   },
+  'book-broken': {
+    exit: 3,
+    what: (v) => `this is no whole logbook: ${v.reason}`,
+    next: () => 'export the logbook again and give that file',
+  },
+  'book-too-large': {
+    exit: 3,
+    what: (v) => `the logbook has ${v.size}, and one file takes at most ${v.limit}`,
+    next: () => 'delete or thin out the largest flights and export again',
+  },
   'page-missing': {
     exit: 3,
     what: (v) => `the page is not beside the command: ${v.reason}`,

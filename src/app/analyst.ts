@@ -10,42 +10,63 @@ export class TaskFailed extends Error {
   }
 }
 
-let worker: Worker | null = null;
-let lastId = 0;
-let abandon: (() => void) | null = null;
-
-/**
- * Asks the worker for one task. Asking again ends the task that still runs: its promise never settles.
- * @param onProgress gets a clause that says what is being done
- * @throws TaskFailed
- */
-export function ask<T extends TaskName>(
-  task: T,
-  request: Tasks[T]['request'],
-  onProgress: (text: string) => void,
-): Promise<Tasks[T]['result']> {
-  abandon?.();
-  worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
-  const asked = worker;
-  lastId += 1;
-  const id = lastId;
-  abandon = () => {
-    asked.terminate();
-    worker = null;
-  };
-  return new Promise((resolve, reject) => {
-    asked.onmessage = ({ data }: MessageEvent<Reply>) => {
-      if (data.id !== id) return;
-      if (data.kind === 'progress') return onProgress(data.text);
-      abandon = null;
-      if (data.kind === 'done') resolve(data.result);
-      else reject(new TaskFailed(data.failure));
-    };
-    asked.onerror = (event) => {
-      abandon?.();
-      abandon = null;
-      reject(new TaskFailed(failureOf(event.message || 'its worker could not be started')));
-    };
-    asked.postMessage({ id, task, request });
-  });
+/** A worker that does one task at a time. */
+export interface Analyst {
+  /**
+   * Asks for one task. Asking again ends the task that still runs: its promise never settles.
+   * @param onProgress gets a clause that says what is being done
+   * @throws TaskFailed
+   */
+  ask<T extends TaskName>(
+    task: T,
+    request: Tasks[T]['request'],
+    onProgress?: (text: string) => void,
+  ): Promise<Tasks[T]['result']>;
+  /** Ends the task that runs, if one does; its promise never settles. What the worker had read is let go. */
+  stop(): void;
 }
+
+/** The worker itself is started with the first task. */
+export function createAnalyst(): Analyst {
+  let worker: Worker | null = null;
+  let lastId = 0;
+  let busy = false;
+
+  const end = () => {
+    worker?.terminate();
+    worker = null;
+    busy = false;
+  };
+
+  return {
+    ask(task, request, onProgress = () => {}) {
+      if (busy) end();
+      worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+      const asked = worker;
+      busy = true;
+      lastId += 1;
+      const id = lastId;
+      return new Promise((resolve, reject) => {
+        asked.onmessage = ({ data }: MessageEvent<Reply>) => {
+          if (data.id !== id) return;
+          if (data.kind === 'progress') return onProgress(data.text);
+          busy = false;
+          if (data.kind === 'done') resolve(data.result as Tasks[typeof task]['result']);
+          else reject(new TaskFailed(data.failure));
+        };
+        asked.onerror = (event) => {
+          end();
+          reject(new TaskFailed(failureOf(event.message || 'its worker could not be started')));
+        };
+        asked.postMessage({ id, task, request });
+      });
+    },
+    stop: end,
+  };
+}
+
+const ofThePage = createAnalyst();
+
+/** Asks the worker of the flight that is shown; see `Analyst.ask`. */
+export const ask = ofThePage.ask;
+export const stopAsking = ofThePage.stop;

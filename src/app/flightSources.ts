@@ -1,17 +1,22 @@
 import { LossbookError } from '../errors.ts';
-import { pairFiles } from './pairFiles.ts';
+import { logOfFlight } from './book/book.ts';
+import type { BookFlight, TextFile } from './book/types.ts';
+import type { FileHandle } from './protocol.ts';
 
-/** The files of one flight, read. */
+/** The files of one flight. The log is a handle: its content is read by the worker alone. */
 export interface FlightFiles {
-  readonly log: { readonly name: string; readonly bytes: Uint8Array };
-  readonly card: { readonly name: string; readonly text: string } | null;
+  readonly log: FileHandle;
+  readonly card: TextFile | null;
+  readonly plan: TextFile | null;
+  /** 1-based flight in a log that holds several. */
+  readonly part: number;
 }
 
 /** A flight that can be opened. */
 export interface FlightSource {
-  /** `sample:NAME`, `open:NUMBER` or `given:NUMBER`; stands in the URL. */
+  /** `book:ID`, `sample:NAME` or `open:NUMBER`; stands in the URL. */
   readonly id: string;
-  readonly origin: 'opened' | 'given' | 'sample';
+  readonly origin: 'book' | 'opened' | 'sample';
   readonly title: string;
   readonly note: string;
   readonly load: () => Promise<FlightFiles>;
@@ -34,34 +39,39 @@ async function fetched(address: string, name: string): Promise<Response> {
   return response;
 }
 
-async function fetchFlight(
-  log: { address: string; name: string },
-  card: { address: string; name: string } | null,
-): Promise<FlightFiles> {
-  const [logBody, cardBody] = await Promise.all([
-    fetched(log.address, log.name).then((r) => r.arrayBuffer()),
+interface Address {
+  readonly address: string;
+  readonly name: string;
+}
+
+async function fetchFlight(log: Address, card: Address | null): Promise<FlightFiles> {
+  const [blob, text] = await Promise.all([
+    fetched(log.address, log.name).then((r) => r.blob()),
     card === null ? null : fetched(card.address, card.name).then((r) => r.text()),
   ]);
   return {
-    log: { name: log.name, bytes: new Uint8Array(logBody) },
-    card: card === null || cardBody === null ? null : { name: card.name, text: cardBody },
+    log: { name: log.name, blob },
+    card: card === null || text === null ? null : { name: card.name, text },
+    plan: null,
+    part: 1,
   };
 }
 
-/** A JSON list beside the page; an absent or unreadable one is an empty one. */
-async function fetchList<T>(address: string): Promise<readonly T[]> {
+/** A JSON list beside the page; null where there is none. */
+async function fetchList<T>(address: string): Promise<readonly T[] | null> {
   try {
     const response = await fetch(address);
-    const list: unknown = response.ok ? await response.json() : [];
-    return Array.isArray(list) ? (list as T[]) : [];
+    const list: unknown = response.ok ? await response.json() : null;
+    return Array.isArray(list) ? (list as T[]) : null;
   } catch {
-    return [];
+    return null;
   }
 }
 
-/** Flights that `lossbook open` was given on the command line. */
-export async function openedFlights(): Promise<readonly FlightSource[]> {
+/** Flights that `lossbook open` was given on the command line; null where the page comes from another server. */
+export async function openedFlights(): Promise<readonly FlightSource[] | null> {
   const list = await fetchList<{ name: string; log: string; card: string | null }>('open.json');
+  if (list === null) return null;
   return list.map((flight, i) => ({
     id: `open:${i}`,
     origin: 'opened',
@@ -87,7 +97,7 @@ export async function sampleFlights(): Promise<readonly FlightSource[]> {
     note: string;
   }>('samples/index.json');
   const beside = (name: string) => ({ address: `samples/${name}`, name });
-  return list.map((flight) => ({
+  return (list ?? []).map((flight) => ({
     id: `sample:${flight.id}`,
     origin: 'sample',
     title: flight.title,
@@ -96,44 +106,23 @@ export async function sampleFlights(): Promise<readonly FlightSource[]> {
   }));
 }
 
-async function readFile(file: File): Promise<Uint8Array> {
-  try {
-    return new Uint8Array(await file.arrayBuffer());
-  } catch {
-    throw new LossbookError(
-      'file-unreadable',
-      { reason: 'the browser could not read it (is it a folder?)' },
-      { file: file.name },
-    );
-  }
-}
-
-/** The text of a mission card. */
-export async function readCard(file: File): Promise<{ name: string; text: string }> {
-  return { name: file.name, text: new TextDecoder().decode(await readFile(file)) };
-}
-
-let given = 0;
-
-/** Files that were dropped or picked together, sorted into flights; nothing is read yet. */
-export function givenFlights(files: readonly File[]): {
-  readonly flights: readonly FlightSource[];
-  readonly loneCards: readonly File[];
-  readonly plans: readonly File[];
-} {
-  const paired = pairFiles(files);
-  const flights = paired.flights.map(({ log, card }): FlightSource => {
-    given += 1;
-    return {
-      id: `given:${given}`,
-      origin: 'given',
-      title: log.name,
-      note: card === null ? 'no mission card given' : `with ${card.name}`,
-      load: async () => ({
-        log: { name: log.name, bytes: await readFile(log) },
-        card: card === null ? null : await readCard(card),
-      }),
-    };
-  });
-  return { flights, loneCards: paired.loneCards, plans: paired.plans };
+/** A flight of the book, to be opened from there. */
+export function bookSource(flight: BookFlight): FlightSource {
+  return {
+    id: `book:${flight.id}`,
+    origin: 'book',
+    title: flight.title,
+    note: flight.summary.verdict,
+    load: async () => {
+      const blob = await logOfFlight(flight.id);
+      if (blob === null) {
+        throw new LossbookError(
+          'file-unreadable',
+          { reason: 'it is no longer in the logbook' },
+          { file: flight.logName },
+        );
+      }
+      return { log: { name: flight.logName, blob }, card: flight.card, plan: flight.plan, part: flight.part };
+    },
+  };
 }

@@ -4,6 +4,7 @@ import 'uplot/dist/uPlot.min.css';
 import './theme.css';
 import './page.css';
 import './charts/charts.css';
+import './logbook/logbook.css';
 import { App } from './App.tsx';
 import { route } from './route.ts';
 import { followRoute, start } from './state.ts';

@@ -1,10 +1,44 @@
 import type { Where } from '../errors.ts';
+import type { FileKind } from '../log/fileKind.ts';
+import type { ColumnChoice } from '../log/types.ts';
 import type { ReviewRequest } from '../review/reviewFlight.ts';
 import type { Analysis } from '../review/types.ts';
 
+/** A file as the page holds it: a handle, whose content only the worker reads. */
+export interface FileHandle {
+  readonly name: string;
+  readonly blob: Blob;
+}
+
+/** Column choices that were made for logs with these headers. */
+export interface RememberedColumns {
+  readonly headers: readonly string[];
+  readonly choices: readonly ColumnChoice[];
+}
+
+/** What a review is made from, as it crosses to the worker. */
+export interface PageReviewRequest extends Omit<ReviewRequest, 'log' | 'map'> {
+  readonly log: FileHandle;
+  /** Names content that never changes, so that a log read once need not be read again. */
+  readonly key?: string;
+  /** The reader's own choice of columns; goes before what is remembered. */
+  readonly map?: readonly ColumnChoice[];
+  /** Taken when the log has these headers and `map` is absent. */
+  readonly remembered?: readonly RememberedColumns[];
+}
+
+export interface ReviewResult {
+  readonly analysis: Analysis;
+  /** Every header of the log's table, in its order. */
+  readonly headers: readonly string[];
+  /** Column choices that the log was read with. */
+  readonly map: readonly ColumnChoice[];
+}
+
 /** What the page can ask of its worker. A further task is one more line here and one in worker.ts. */
 export interface Tasks {
-  readonly review: { readonly request: ReviewRequest; readonly result: Analysis };
+  readonly review: { readonly request: PageReviewRequest; readonly result: ReviewResult };
+  readonly kind: { readonly request: FileHandle; readonly result: FileKind };
 }
 
 export type TaskName = keyof Tasks;
@@ -21,6 +55,8 @@ export interface Failure {
   readonly what: string;
   readonly next: string;
   readonly where: Where;
+  /** Headers of the log's table, where reading came so far. */
+  readonly headers?: readonly string[];
 }
 
 export type Reply =

@@ -1,17 +1,24 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { LossbookError } from '../errors.ts';
+import { sentence } from '../exchange/sentence.ts';
+import type { ColumnChoice } from '../log/types.ts';
 import type { Analysis } from '../review/types.ts';
-import { ask, TaskFailed } from './analyst.ts';
+import { ask, stopAsking, TaskFailed } from './analyst.ts';
+import { bookFlights, changeFlight, openBook, rememberColumns, rememberedColumns } from './book/book.ts';
+import { importBook, looksLikeBook } from './book/importBook.ts';
+import { summaryOf } from './book/summary.ts';
+import type { TextFile } from './book/types.ts';
 import { failureOf } from './failure.ts';
 import {
+  bookSource,
   type FlightFiles,
   type FlightSource,
-  givenFlights,
   openedFlights,
-  readCard,
   sampleFlights,
 } from './flightSources.ts';
-import type { Failure } from './protocol.ts';
+import { type Arrived, type TakenIn, takeIn, takeInAll, textOf } from './intake.ts';
+import { followOffline } from './offline.ts';
+import type { Failure, ReviewResult } from './protocol.ts';
 import { go, route } from './route.ts';
 
 /** The flight on the review screen. */
@@ -19,96 +26,245 @@ export interface OpenFlight {
   readonly source: FlightSource;
   readonly files: FlightFiles;
   readonly analysis: Analysis;
+  /** Every header of the log's table, in its order. */
+  readonly headers: readonly string[];
+  /** Column choices that the log was read with: the reader's own, or remembered ones. */
+  readonly map: readonly ColumnChoice[];
 }
 
-/** Flights to choose from: opened on the command line, then given here, then samples. */
-export const flights = signal<readonly FlightSource[]>([]);
+const opened = signal<readonly FlightSource[]>([]);
+const samples = signal<readonly FlightSource[]>([]);
+/** Flights to choose from: opened on the command line, then those of the logbook, then samples. */
+export const flights = computed<readonly FlightSource[]>(() => [
+  ...opened.value,
+  ...bookFlights.value.map(bookSource),
+  ...samples.value,
+]);
 /** Stays what it was while another flight is worked on, and when that one fails. */
 export const current = signal<OpenFlight | null>(null);
 /** What is being worked on, for the reader to see. */
 export const job = signal<{ readonly title: string; readonly text: string } | null>(null);
 export const problem = signal<Failure | null>(null);
+/** Files of the last gift that could not be taken, each with the reason. */
+export const leftAside = signal<TakenIn['leftAside']>([]);
 /** Something worth knowing that is no error. */
 export const notice = signal<string | null>(null);
 
 let turn = 0;
 
-async function review(source: FlightSource, load: () => Promise<FlightFiles>): Promise<void> {
+/** Does one piece of work at a time; a later one ends it, and its outcome no longer counts. */
+async function work(
+  title: string,
+  task: (say: (text: string) => void, stands: () => boolean) => Promise<void>,
+) {
   turn += 1;
   const mine = turn;
+  const stands = () => mine === turn;
+  const say = (text: string) => {
+    if (stands()) job.value = { title, text };
+  };
   problem.value = null;
-  job.value = { title: source.title, text: 'fetching the log' };
+  leftAside.value = [];
+  say('fetching the log');
   try {
-    const files = await load();
-    if (mine !== turn) return;
-    const request = files.card === null ? { log: files.log } : { log: files.log, card: files.card };
-    const analysis = await ask('review', request, (text) => {
-      job.value = { title: source.title, text };
-    });
-    if (mine !== turn) return;
-    current.value = { source, files, analysis };
-    if (route.peek().screen !== 'review' || route.peek().view.flight !== source.id) {
-      go('review', { flight: source.id });
-    }
+    await task(say, stands);
   } catch (error) {
-    if (mine !== turn) return;
-    problem.value = error instanceof TaskFailed ? error.failure : failureOf(error, { file: source.title });
+    if (stands()) {
+      problem.value = error instanceof TaskFailed ? error.failure : failureOf(error, { file: title });
+    }
   } finally {
-    if (mine === turn) job.value = null;
+    if (stands()) job.value = null;
   }
+}
+
+/** Ends what is being worked on; the flight that is shown stays. */
+export function stopWork(): void {
+  turn += 1;
+  stopAsking();
+  job.value = null;
+}
+
+function show(source: FlightSource, files: FlightFiles, { analysis, headers, map }: ReviewResult): void {
+  current.value = { source, files, analysis, headers, map };
+  if (route.peek().screen !== 'review' || route.peek().view.flight !== source.id) {
+    go('review', { flight: source.id });
+  }
+}
+
+function bookId(source: FlightSource): string | null {
+  return source.origin === 'book' ? source.id.replace('book:', '') : null;
+}
+
+function reviewRequest(source: FlightSource, files: FlightFiles) {
+  return {
+    log: files.log,
+    key: bookId(source) ?? source.id,
+    part: files.part,
+    remembered: rememberedColumns.peek(),
+    ...(files.card === null ? {} : { card: files.card }),
+  };
 }
 
 /** Reviews a flight of the list and shows it. */
 export function openFlight(source: FlightSource): Promise<void> {
   notice.value = null;
-  return review(source, source.load);
+  return work(source.title, async (say, stands) => {
+    const files = await source.load();
+    if (!stands()) return;
+    const result = await ask('review', reviewRequest(source, files), say);
+    if (!stands()) return;
+    show(source, files, result);
+    await keepSummary(source, result);
+  });
+}
+
+/** The book shows what the review says now: a later lossbook may judge otherwise than the one that kept it. */
+async function keepSummary(source: FlightSource, { analysis }: ReviewResult): Promise<void> {
+  const flight = bookFlights.peek().find((f) => f.id === bookId(source));
+  if (flight === undefined) return;
+  const summary = summaryOf(analysis.review);
+  if (JSON.stringify(summary) === JSON.stringify(flight.summary)) return;
+  await changeFlight(flight.id, { summary, changedAt: flight.changedAt });
 }
 
 /**
- * Takes files that were dropped or picked: logs join the list and the first is reviewed; a card alone goes to the
- * flight that is shown.
+ * Reviews the flight that is shown once more, with another card (null = none), plan, part or choice of columns. What
+ * worked is kept: card, plan and part with a flight of the logbook, columns for every log with the same headers.
+ */
+export function reviewAgain(changes: {
+  readonly card?: TextFile | null;
+  readonly plan?: TextFile | null;
+  readonly part?: number;
+  readonly map?: readonly ColumnChoice[];
+}): Promise<void> {
+  const shown = current.peek();
+  if (shown === null) return Promise.resolve();
+  const { map, ...others } = changes;
+  const { source } = shown;
+  return work(source.title, async (say, stands) => {
+    const files: FlightFiles = { ...shown.files, ...others };
+    const request = reviewRequest(source, files);
+    const result = await ask('review', map === undefined ? request : { ...request, map }, say);
+    if (!stands()) return;
+    current.value = { source, files, ...result };
+    const id = bookId(source);
+    if (id !== null) {
+      const there = await changeFlight(id, { ...others, summary: summaryOf(result.analysis.review) });
+      if (!there) notice.value = `${source.title} is no longer in the logbook; the change is not kept.`;
+    }
+    if (map !== undefined) await rememberColumns({ headers: result.headers, choices: map });
+  });
+}
+
+/** Takes a flight that came with the page into the logbook. */
+export function keepInBook(source: FlightSource): Promise<void> {
+  notice.value = null;
+  return work(source.title, async (say) => {
+    const { known } = await takeIn(await source.load(), { ask }, say);
+    notice.value = known
+      ? `${source.title} is in the logbook already.`
+      : `${source.title} is in the logbook.`;
+  });
+}
+
+/**
+ * Takes files that were dropped, pasted or picked: logs go into the logbook, and one that is alone is shown; a card
+ * or plan alone goes to the flight that is shown; an exported logbook comes back.
  */
 export async function openFiles(files: readonly File[]): Promise<void> {
-  const { flights: added, loneCards, plans } = givenFlights(files);
-  notice.value = plans.length
-    ? `${plans.map((p) => p.name).join(', ')}: a plan. The page does not compare with plans yet; it was left aside.`
-    : null;
-  const [first] = added;
-  if (first !== undefined) {
-    flights.value = [
-      ...flights.value.filter((f) => f.origin === 'opened'),
-      ...added,
-      ...flights.value.filter((f) => f.origin !== 'opened'),
-    ];
-    return review(first, first.load);
+  notice.value = null;
+  problem.value = null;
+  leftAside.value = [];
+  const [book, ...more] = files;
+  if (book !== undefined && more.length === 0 && (await looksLikeBook(book))) return bringBack(book);
+  stopWork();
+  const mine = turn;
+  const taken = await takeInAll(files);
+  if (taken === null || mine !== turn) return;
+  const { arrived, leftAside: aside } = taken;
+  leftAside.value = aside;
+  const [first] = arrived;
+  const [failed] = aside;
+  if (first !== undefined && arrived.length === 1) await showArrived(first);
+  else if (first !== undefined) {
+    notice.value = arrivedLine(arrived);
+    go('logbook');
   }
+  if (failed !== undefined && aside.length === 1 && arrived.length === 0) {
+    problem.value = failed.failure;
+    leftAside.value = [];
+  }
+  if (arrived.length === 0 && aside.length === 0) await takeAlone(taken);
+}
+
+async function showArrived({ flight, result, known }: Arrived): Promise<void> {
+  if (known) notice.value = `${flight.title} was in the logbook already and is opened from there.`;
+  const source = bookSource(flight);
+  // The kept copy, not the file given: that one may change on the disk.
+  show(source, await source.load(), result);
+}
+
+function arrivedLine(arrived: readonly Arrived[]): string {
+  const known = arrived.filter((a) => a.known).length;
+  const fresh = arrived.length - known;
+  const parts = [
+    fresh > 0 ? `${fresh} ${fresh === 1 ? 'flight' : 'flights'} came into the logbook` : '',
+    known > 0 ? `${known} ${known === 1 ? 'was' : 'were'} there already` : '',
+  ];
+  return sentence(parts.filter((p) => p !== '').join(', '));
+}
+
+/** A card or plan without a log belongs to the flight that is shown. */
+async function takeAlone({ loneCards, lonePlans }: TakenIn): Promise<void> {
   const [card] = loneCards;
-  if (card === undefined) return;
-  const shown = current.peek();
-  if (shown === null) {
-    problem.value = failureOf(new LossbookError('log-is-a-card', {}, { file: card.name }));
+  const [plan] = lonePlans;
+  const lone = card ?? plan;
+  if (lone === undefined) return;
+  if (current.peek() === null) {
+    const code = card === undefined ? 'log-is-a-plan' : 'log-is-a-card';
+    problem.value = failureOf(new LossbookError(code, {}, { file: lone.name }));
     return;
   }
-  return review(shown.source, async () => ({ log: shown.files.log, card: await readCard(card) }));
+  await reviewAgain({
+    ...(card === undefined ? {} : { card: await textOf(card) }),
+    ...(plan === undefined ? {} : { plan: await textOf(plan) }),
+  });
 }
+
+/** Brings an exported logbook back. */
+function bringBack(file: File): Promise<void> {
+  return work(file.name, async (say, stands) => {
+    const { came, there } = await importBook(file, say, stands);
+    notice.value = sentence(
+      `${came} ${came === 1 ? 'flight' : 'flights'} came into the logbook from ${file.name}${there > 0 ? `, ${there} ${there === 1 ? 'was' : 'were'} there already` : ''}`,
+    );
+    go('logbook');
+  });
+}
+
+let bookIsOpen: Promise<void> = Promise.resolve();
 
 /** Fills the list and opens the flight that the address names, or the one given on the command line. */
 export async function start(): Promise<void> {
-  const [opened, samples] = await Promise.all([openedFlights(), sampleFlights()]);
-  flights.value = [...opened, ...flights.value, ...samples];
+  bookIsOpen = openBook();
+  const [given, withPage] = await Promise.all([openedFlights(), sampleFlights()]);
+  opened.value = given ?? [];
+  samples.value = withPage;
+  followOffline(given === null);
   await followRoute();
-  const [first] = opened;
+  const [first] = opened.peek();
   if (first !== undefined && route.peek().screen === '' && current.peek() === null) await openFlight(first);
 }
 
 /** Opens the flight that the address names, when it is not the one shown. */
 export async function followRoute(): Promise<void> {
   const { screen, view } = route.peek();
-  if (screen !== 'review' || view.flight === undefined) return;
-  if (current.peek()?.source.id === view.flight || job.peek() !== null) return;
-  const named = flights.peek().find((f) => f.id === view.flight);
+  const asked = view.flight;
+  if (screen !== 'review' || asked === undefined) return;
+  if (current.peek()?.source.id === asked || job.peek() !== null) return;
+  if (asked.startsWith('book:')) await bookIsOpen;
+  const named = flights.peek().find((f) => f.id === asked);
   if (named !== undefined) return openFlight(named);
-  notice.value =
-    'That flight was given as a file, and the page does not keep files between visits. Give it again.';
-  go('flights');
+  notice.value = 'That flight is not in the logbook of this browser. Give its log again.';
+  go('logbook');
 }

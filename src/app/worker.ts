@@ -1,7 +1,14 @@
-import { reviewFlight } from '../review/reviewFlight.ts';
+import { LossbookError } from '../errors.ts';
+import { fileKind } from '../log/fileKind.ts';
+import { withinLimit } from '../log/limits.ts';
+import { readLog } from '../log/readLog.ts';
+import type { ColumnChoice, Log } from '../log/types.ts';
+import { readMission } from '../mission/readCard.ts';
+import { reviewLog } from '../review/reviewFlight.ts';
 import type { Analysis } from '../review/types.ts';
 import { failureOf } from './failure.ts';
-import type { Ask, Reply } from './protocol.ts';
+import { headersKey } from './headersKey.ts';
+import type { Ask, FileHandle, PageReviewRequest, Reply, ReviewResult } from './protocol.ts';
 
 /** The worker's global scope, typed by hand: the DOM's and the worker's type libraries cannot be used together. */
 interface WorkerScope {
@@ -11,26 +18,104 @@ interface WorkerScope {
 
 const scope = self as unknown as WorkerScope;
 
-/** Buffers of the sampled channels, each once, so that they are handed over and not copied. */
-function buffersOf(analysis: Analysis): Transferable[] {
-  const arrays = [analysis.strips.time_s, ...Object.values(analysis.strips.channels).map((s) => s.values)];
-  return [...new Set(arrays.map((a) => a.buffer as ArrayBuffer))];
+interface ReadOnce {
+  readonly key: string;
+  readonly log: Log;
+  readonly headers: readonly string[];
+  readonly map: readonly ColumnChoice[];
 }
 
-scope.onmessage = async ({ data: ask }) => {
+/** The log read last: a card is edited many times over one log. */
+let readLast: ReadOnce | null = null;
+/** Headers of the table being read, for a failure to carry. */
+let headersSeen: readonly string[] = [];
+
+/** Buffers of the sampled channels, each once, so that they are handed over and not copied; the log's own stay. */
+function buffersOf(analysis: Analysis, log: Log): Transferable[] {
+  const kept = new Set([log.time, ...Object.values(log.channels)].map((a) => a.buffer));
+  const arrays = [analysis.strips.time_s, ...Object.values(analysis.strips.channels).map((s) => s.values)];
+  const given = arrays.map((a) => a.buffer as ArrayBuffer).filter((b) => !kept.has(b));
+  return [...new Set(given)];
+}
+
+async function bytesOf({ name, blob }: FileHandle): Promise<Uint8Array> {
+  withinLimit('fileBytes', blob.size, name);
   try {
-    scope.postMessage({
-      id: ask.id,
-      kind: 'progress',
-      text: 'reading the log and working out where its delta-v went',
-    });
-    const result = await reviewFlight(ask.request);
-    scope.postMessage({ id: ask.id, kind: 'done', result }, buffersOf(result));
+    return new Uint8Array(await blob.arrayBuffer());
+  } catch {
+    throw new LossbookError(
+      'file-unreadable',
+      { reason: 'the browser could not read it (is it a folder, or was it moved?)' },
+      { file: name },
+    );
+  }
+}
+
+/** Choices that apply to these headers: the reader's own, else what is remembered for logs like this one. */
+function choicesFor(request: PageReviewRequest, headers: readonly string[]): readonly ColumnChoice[] {
+  if (request.map !== undefined) return request.map;
+  const key = headersKey(headers);
+  return request.remembered?.find((r) => headersKey(r.headers) === key)?.choices ?? [];
+}
+
+/** The log of a request, read at most once for one key, choice of columns and part. */
+async function logOf(request: PageReviewRequest, say: (text: string) => void): Promise<ReadOnce> {
+  const last = readLast;
+  const same =
+    last !== null &&
+    request.key === last.key &&
+    (request.part ?? last.log.source.part) === last.log.source.part &&
+    JSON.stringify(choicesFor(request, last.headers)) === JSON.stringify(last.map);
+  if (same) return last;
+  readLast = null;
+  say('reading the file');
+  const bytes = await bytesOf(request.log);
+  say('reading the log’s rows');
+  let map: readonly ColumnChoice[] = [];
+  const log = await readLog(bytes, {
+    name: request.log.name,
+    map: (headers) => {
+      headersSeen = headers;
+      map = choicesFor(request, headers);
+      return map;
+    },
+    ...(request.part === undefined ? {} : { part: request.part }),
+  });
+  const read = { key: request.key ?? '', log, headers: headersSeen, map };
+  if (request.key !== undefined) readLast = read;
+  return read;
+}
+
+async function review(request: PageReviewRequest, say: (text: string) => void) {
+  headersSeen = [];
+  // A card that cannot be read is told before a large log is.
+  const mission = readMission({
+    ...(request.card === undefined ? {} : { card: request.card }),
+    ...(request.world === undefined ? {} : { world: request.world }),
+    ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
+  });
+  const { log, headers, map } = await logOf(request, say);
+  say('working out where the delta-v went');
+  const analysis = reviewLog(log, mission, request.card?.name ?? null);
+  const result: ReviewResult = { analysis, headers, map };
+  return { result, transfer: buffersOf(analysis, log) };
+}
+
+scope.onmessage = async ({ data: asked }) => {
+  const { id } = asked;
+  const say = (text: string) => scope.postMessage({ id, kind: 'progress', text });
+  try {
+    if (asked.task === 'kind') {
+      const file = asked.request as FileHandle;
+      scope.postMessage({ id, kind: 'done', result: fileKind(await bytesOf(file), file.name) });
+      return;
+    }
+    const { result, transfer } = await review(asked.request as PageReviewRequest, say);
+    scope.postMessage({ id, kind: 'done', result }, transfer);
   } catch (error) {
-    scope.postMessage({
-      id: ask.id,
-      kind: 'failed',
-      failure: failureOf(error, { file: ask.request.log.name }),
-    });
+    const file = asked.task === 'kind' ? (asked.request as FileHandle).name : undefined;
+    const log = file ?? (asked.request as PageReviewRequest).log.name;
+    const failure = { ...failureOf(error, { file: log }), headers: headersSeen };
+    scope.postMessage({ id, kind: 'failed', failure });
   }
 };

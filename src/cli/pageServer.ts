@@ -65,7 +65,8 @@ export async function pageServer(pageFolder: string, logs: readonly OpenedLog[])
 async function pageFiles(folder: string): Promise<Map<string, Served>> {
   const files = new Map<string, Served>();
   for (const entry of await readdir(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue;
+    // This server is at hand whenever the page is: nothing of it is to be kept for work without one.
+    if (!entry.isFile() || entry.name === 'offline.js') continue;
     const file = join(entry.parentPath, entry.name);
     const path = file.slice(folder.length).replaceAll('\\', '/').replace(/^\/*/u, '/');
     files.set(path, { type: contentTypes[extname(file)] ?? 'application/octet-stream', body: { file } });

@@ -32,8 +32,13 @@ test('among several logs a card of another name stays alone', () => {
   expect(paired.loneCards).toEqual(files('c.mission.json'));
 });
 
-test('plans are neither logs nor cards', () => {
+test('a plan goes with the log of its base name', () => {
   const paired = pairFiles(files('a.csv', 'a.plan.csv', 'b.plan.json'));
-  expect(names(paired)).toEqual([['a.csv', null]]);
-  expect(paired.plans).toEqual(files('a.plan.csv', 'b.plan.json'));
+  expect(paired.flights.map((f) => [f.log.name, f.plan?.name ?? null])).toEqual([['a.csv', 'a.plan.csv']]);
+  expect(paired.lonePlans).toEqual(files('b.plan.json'));
+});
+
+test('cards can be known by more than their names', () => {
+  const paired = pairFiles(files('a.csv', 'rocket.json'), (f) => f.name === 'rocket.json');
+  expect(names(paired)).toEqual([['a.csv', 'rocket.json']]);
 });

@@ -1,22 +1,89 @@
+import { bookTrouble } from '../book/book.ts';
 import { placeText } from '../failure.ts';
+import { intake, stopIntake } from '../intake.ts';
+import { newerVersion } from '../offline.ts';
 import { sentence } from '../sentence.ts';
-import { current, job, notice, problem } from '../state.ts';
+import { current, job, leftAside, notice, problem, stopWork } from '../state.ts';
+
+/** What is being worked on, with the way to end it. */
+function Working() {
+  const coming = intake.value;
+  if (coming !== null) {
+    const { done, total, name } = coming;
+    return (
+      <div class="working">
+        <p>
+          <strong>{total === 1 ? name : `Flight ${done + 1} of ${total}`}</strong>
+          {total === 1 ? ': reading and reviewing' : `: ${name}`} …
+        </p>
+        {total > 1 ? <progress value={done} max={total} aria-label="Flights taken in" /> : null}
+        <button type="button" class="plain" onClick={stopIntake}>
+          Stop
+        </button>
+      </div>
+    );
+  }
+  if (job.value === null) return null;
+  return (
+    <div class="working">
+      <p>
+        <strong>{job.value.title}</strong>: {job.value.text} …
+      </p>
+      <button type="button" class="plain" onClick={stopWork}>
+        Stop
+      </button>
+    </div>
+  );
+}
+
+/** Files that could not be taken among others that could. */
+function LeftAside() {
+  const aside = leftAside.value;
+  if (aside.length === 0) return null;
+  return (
+    <div class="problem">
+      <p>{aside.length === 1 ? 'One file was left aside:' : `${aside.length} files were left aside:`}</p>
+      <ul>
+        {aside.map(({ name, failure }) => (
+          <li key={name}>
+            <strong>{name}</strong>: {sentence(failure.what)}
+          </li>
+        ))}
+      </ul>
+      <button
+        type="button"
+        class="plain"
+        onClick={() => {
+          leftAside.value = [];
+        }}
+      >
+        Close<span class="unseen"> this list</span>
+      </button>
+    </div>
+  );
+}
 
 /** What is being worked on, what went wrong, what else to know: between the navigation and the screen. */
 export function Announcements() {
   const failed = problem.value;
   const kept = current.value;
+  const newer = newerVersion.value;
   return (
     <div class="announcements">
       <div role="status">
-        {job.value === null ? null : (
-          <p class="working">
-            <strong>{job.value.title}</strong>: {job.value.text} …
+        <Working />
+        {notice.value === null ? null : <p class="notice">{notice.value}</p>}
+        {newer === null ? null : (
+          <p class="notice">
+            A newer lossbook is here.{' '}
+            <button type="button" class="plain" onClick={newer}>
+              Use it now
+            </button>
           </p>
         )}
-        {notice.value === null ? null : <p class="notice">{notice.value}</p>}
       </div>
       <div role="alert">
+        {bookTrouble.value === null ? null : <p class="problem">{bookTrouble.value}</p>}
         {failed === null ? null : (
           <div class="problem">
             <p>
@@ -36,6 +103,7 @@ export function Announcements() {
             </button>
           </div>
         )}
+        <LeftAside />
       </div>
     </div>
   );

@@ -1,6 +1,6 @@
 import type { FunctionComponent } from 'preact';
 import { current } from '../state.ts';
-import { FlightsScreen } from './FlightsScreen.tsx';
+import { LogbookScreen } from './LogbookScreen.tsx';
 import { ReviewScreen } from './ReviewScreen.tsx';
 
 /** A screen of the page. It stands in the navigation only while it has something to show. */
@@ -19,12 +19,12 @@ export interface ScreenEntry {
 /** In the order of the navigation; the first that is offered is the home. */
 export const screens: readonly ScreenEntry[] = [
   {
-    name: 'flights',
-    label: 'Flights',
-    title: () => 'Flights',
+    name: 'logbook',
+    label: 'Logbook',
+    title: () => 'Logbook',
     offered: () => true,
     view: () => ({}),
-    Screen: FlightsScreen,
+    Screen: LogbookScreen,
   },
   {
     name: 'review',

@@ -1,0 +1,157 @@
+import { signal } from '@preact/signals';
+import { type Analyst, createAnalyst, TaskFailed } from './analyst.ts';
+import { changeFlight, flightWithLog, keepFlight, rememberedColumns } from './book/book.ts';
+import { newId } from './book/newId.ts';
+import { summaryOf } from './book/summary.ts';
+import type { BookFlight, TextFile } from './book/types.ts';
+import { failureOf } from './failure.ts';
+import type { FlightFiles } from './flightSources.ts';
+import { pairFiles } from './pairFiles.ts';
+import type { Failure, ReviewResult } from './protocol.ts';
+
+/** A flight that came in, with its review. */
+export interface Arrived {
+  readonly flight: BookFlight;
+  readonly result: ReviewResult;
+  /** True where the book already had this log. */
+  readonly known: boolean;
+}
+
+/** Files that are being taken into the book one by one; null while none are. */
+export const intake = signal<{ readonly done: number; readonly total: number; readonly name: string } | null>(
+  null,
+);
+
+/**
+ * Reviews a flight and keeps it. A log that the book already has is not kept twice: a card or plan given with it
+ * takes the place of the one kept.
+ * @throws TaskFailed when it cannot be reviewed; then nothing is kept
+ */
+export async function takeIn(
+  files: FlightFiles,
+  analyst: Pick<Analyst, 'ask'>,
+  say: (text: string) => void,
+): Promise<Arrived> {
+  const { log } = files;
+  const twin = await flightWithLog(log.name, log.blob);
+  const id = twin?.id ?? newId();
+  const card = files.card ?? twin?.card ?? null;
+  const plan = files.plan ?? twin?.plan ?? null;
+  const part = twin?.part ?? files.part;
+  const result = await analyst.ask(
+    'review',
+    {
+      log,
+      key: id,
+      part,
+      remembered: rememberedColumns.peek(),
+      ...(card === null ? {} : { card }),
+    },
+    say,
+  );
+  const summary = summaryOf(result.analysis.review);
+  if (twin !== null) {
+    await changeFlight(id, { card, plan, summary });
+    return { flight: { ...twin, card, plan, summary }, result, known: true };
+  }
+  const now = new Date().toISOString();
+  const flight: BookFlight = {
+    id,
+    title: log.name.replace(/\.gz$/i, '').replace(/\.[^.]*$/, '') || log.name,
+    logName: log.name,
+    logBytes: log.blob.size,
+    card,
+    plan,
+    part,
+    pilot: null,
+    vehicle: null,
+    tags: [],
+    notes: '',
+    summary,
+    addedAt: now,
+    changedAt: now,
+    deletedAt: null,
+  };
+  await keepFlight(flight, log.blob);
+  return { flight, result, known: false };
+}
+
+const smallText_bytes = 1e6;
+
+/** What files given together are, by their names and, for small JSON, by their content. */
+async function sortFiles(files: readonly File[], analyst: Analyst) {
+  const cards = new Set<File>();
+  for (const file of files) {
+    if (!/\.json$/i.test(file.name) || /\.(mission|plan)\.json$/i.test(file.name)) continue;
+    if (file.size > smallText_bytes) continue;
+    const kind = await analyst.ask('kind', { name: file.name, blob: file }).catch(() => 'unknown');
+    if (kind === 'card') cards.add(file);
+  }
+  return pairFiles(files, (file) => cards.has(file));
+}
+
+/** The text of a small file. */
+export async function textOf(file: File): Promise<TextFile> {
+  return { name: file.name, text: await file.text() };
+}
+
+export interface TakenIn {
+  readonly arrived: readonly Arrived[];
+  /** Files that could not be taken, each with the reason. */
+  readonly leftAside: readonly { readonly name: string; readonly failure: Failure }[];
+  readonly loneCards: readonly File[];
+  readonly lonePlans: readonly File[];
+}
+
+let running: { readonly stop: () => void } | null = null;
+
+/** Ends taking files in: what is in the book stays, the rest is not begun. */
+export function stopIntake(): void {
+  running?.stop();
+}
+
+/**
+ * Takes files into the book one by one, each flight whole before the next is begun. Asking anew ends a run that is
+ * not done.
+ * @returns null when it was stopped
+ */
+export async function takeInAll(files: readonly File[]): Promise<TakenIn | null> {
+  stopIntake();
+  const analyst = createAnalyst();
+  let stop: () => void = () => {};
+  const stopped = new Promise<null>((resolve) => {
+    stop = () => resolve(null);
+  });
+  const mine = { stop };
+  running = mine;
+  const work = async (): Promise<TakenIn> => {
+    const { flights, loneCards, lonePlans } = await sortFiles(files, analyst);
+    const arrived: Arrived[] = [];
+    const leftAside: TakenIn['leftAside'][number][] = [];
+    for (const [done, { log, card, plan }] of flights.entries()) {
+      if (running !== mine) break;
+      intake.value = { done, total: flights.length, name: log.name };
+      try {
+        const texts = await Promise.all([card, plan].map((f) => (f === null ? null : textOf(f))));
+        arrived.push(
+          await takeIn(
+            { log: { name: log.name, blob: log }, card: texts[0] ?? null, plan: texts[1] ?? null, part: 1 },
+            analyst,
+            () => {},
+          ),
+        );
+      } catch (error) {
+        const failure = error instanceof TaskFailed ? error.failure : failureOf(error, { file: log.name });
+        leftAside.push({ name: log.name, failure });
+      }
+    }
+    return { arrived, leftAside, loneCards, lonePlans };
+  };
+  const outcome = await Promise.race([work(), stopped]);
+  analyst.stop();
+  if (running === mine) {
+    running = null;
+    intake.value = null;
+  }
+  return outcome;
+}

@@ -1,0 +1,92 @@
+import { useRef, useState } from 'preact/hooks';
+import { numberText } from '../../exchange/figureText.ts';
+import { deleteFlight, unsaved } from '../book/book.ts';
+import { type BookFlight, pilotOf, vehicleOf } from '../book/types.ts';
+import { bookSource } from '../flightSources.ts';
+import { current, openFlight } from '../state.ts';
+import { FlightForm } from './FlightForm.tsx';
+import { outcomeWords, reachedCodes } from './outcome.ts';
+
+/** A cell that says what it is to those who cannot see the column. */
+function Cell({ name, text }: { readonly name: string; readonly text: string | null }) {
+  return (
+    <span class={`line-${name}`}>
+      {text === null ? null : (
+        <>
+          <span class="unseen">{name} </span>
+          {text}
+        </>
+      )}
+    </span>
+  );
+}
+
+function flownText({ summary }: BookFlight): string | null {
+  const parts = [summary.date, summary.attempt === null ? null : `attempt ${summary.attempt}`];
+  const known = parts.filter((p) => p !== null);
+  return known.length === 0 ? null : known.join(', ');
+}
+
+/** One flight of the logbook: what is known of it, and what can be done with it. */
+export function FlightLine({ flight }: { readonly flight: BookFlight }) {
+  const [editing, setEditing] = useState(false);
+  const edit = useRef<HTMLButtonElement>(null);
+  const { summary } = flight;
+  const shown = current.value?.source.id === `book:${flight.id}`;
+  const margin = summary.margin_m_s;
+  return (
+    <li class="line">
+      <div class="line-cells">
+        <span class="line-title">
+          <button type="button" class="flight-title" onClick={() => void openFlight(bookSource(flight))}>
+            {flight.title}
+          </button>
+          {shown ? <span class="quiet"> on the review screen</span> : null}
+          {unsaved.value.has(flight.id) ? <span class="quiet"> until this page is closed</span> : null}
+        </span>
+        <Cell name="pilot" text={pilotOf(flight)} />
+        <Cell name="vehicle" text={vehicleOf(flight)} />
+        <Cell name="flown" text={flownText(flight)} />
+        <Cell name="outcome" text={outcomeWords[summary.verdictCode] ?? null} />
+        <span class={`line-margin ${reachedCodes.has(summary.verdictCode) ? 'reached' : 'short'}`}>
+          {margin === null ? null : (
+            <>
+              <span class="unseen">margin </span>
+              {numberText(margin, 0)} m/s
+            </>
+          )}
+        </span>
+        <span class="line-actions">
+          <button
+            type="button"
+            class="plain"
+            ref={edit}
+            aria-expanded={editing}
+            onClick={() => setEditing(!editing)}
+          >
+            Edit<span class="unseen"> what is noted of {flight.title}</span>
+          </button>
+          <button type="button" class="plain" onClick={() => void deleteFlight(flight)}>
+            Delete<span class="unseen"> {flight.title}</span>
+          </button>
+        </span>
+      </div>
+      {flight.tags.length > 0 && !editing ? (
+        <p class="line-tags">
+          <span class="unseen">tags </span>
+          {flight.tags.join(' · ')}
+        </p>
+      ) : null}
+      {flight.notes !== '' && !editing ? <p class="line-notes">{flight.notes}</p> : null}
+      {editing ? (
+        <FlightForm
+          flight={flight}
+          onDone={() => {
+            setEditing(false);
+            edit.current?.focus();
+          }}
+        />
+      ) : null}
+    </li>
+  );
+}
