@@ -13,6 +13,7 @@ import type { RawTable } from './rawTable.ts';
 import { readChannels } from './readChannels.ts';
 import { repairChannels } from './repairs.ts';
 import { roundingStep } from './resolution.ts';
+import { roundingNote } from './roundingNote.ts';
 import { orderRows, splitParts } from './timeAxis.ts';
 import { readTimeColumn } from './timeColumn.ts';
 import type { ChannelName, ColumnChoice, Log, QualityNote } from './types.ts';
@@ -79,7 +80,10 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   const resolution: Partial<Record<ChannelName, number>> = {};
   for (const [channel, values] of Object.entries(repaired.channels) as [ChannelName, Float64Array][]) {
     const step = roundingStep(values);
-    if (step !== null) resolution[channel] = step;
+    if (step === null) continue;
+    resolution[channel] = step;
+    const rounded = roundingNote(channel, values, step, axis.rows);
+    if (rounded !== null) notes.push(rounded);
   }
   const used = new Set(read.readings.map((reading) => reading.columnIndex));
   return {
