@@ -13,6 +13,7 @@ const onThePage: Readonly<Record<string, string>> = {
   'log-is-a-plan': 'give the log of the flight that was flown',
   'card-json-broken': 'mend the text at the place named and give log and card again',
   'no-flight': 'check that altitude and speed stand in the columns named so',
+  'oem-centre-unknown': 'give the world in the flight’s mission card',
   'nothing-to-exchange': 'check that altitude and speed stand in the columns named so',
 };
 
