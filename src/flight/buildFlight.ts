@@ -98,9 +98,10 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const pitchSigma = pitch === null ? 0 : whiteNoise(t, filled(t, log.channels.pitch)!);
   const angle = pathAngle(path, pitch);
   const radius = path.altitude.map((h) => radiusAt_m(mission.world, h, mission.site.latitude_rad));
+  let riseSigma: Float64Array = new Float64Array(axis.time.length).fill(Number.NaN);
   const firstBurn = raw.findIndex((b) => b.end_s > 0);
   if (axis.liftOff >= 0 && !liftOff.startsInFlight && pitch !== null && firstBurn !== -1) {
-    fuseRise(
+    riseSigma = fuseRise(
       {
         world: mission.world,
         latitude_rad: mission.site.latitude_rad,
@@ -204,6 +205,8 @@ export function buildFlight(log: Log, mission: Mission): Flight {
       massStep_kg: massStep,
     },
     cutoffs,
+    riseAngleSigma: riseSigma,
+    liftOffSigma_s: liftOff.sigma_s,
     derivations,
     notes: [...path.notes],
     channelsUsed: Object.keys(log.channels) as ChannelName[],

@@ -6,6 +6,8 @@ export interface LiftOff {
   /** First row in motion. */
   readonly row: number;
   readonly startsInFlight: boolean;
+  /** One-sigma error of the time, s; 0 where the log shows it sample by sample. */
+  readonly sigma_s: number;
 }
 
 /**
@@ -34,24 +36,24 @@ export function findLiftOff(
   }
   if (first === -1) return null;
   if (speed[0]! > threshold && speed[0]! > 5)
-    return { time_s: t[0]!, row: 0, startsInFlight: altitude[0]! > 100 || speed[0]! > 20 };
-  if (first <= 1 && t[0]! >= t[first]! - 1e-9) return { time_s: t[0]!, row: 0, startsInFlight: false };
+    return { time_s: t[0]!, row: 0, startsInFlight: altitude[0]! > 100 || speed[0]! > 20, sigma_s: 0 };
+  if (first <= 1 && t[0]! >= t[first]! - 1e-9)
+    return { time_s: t[0]!, row: 0, startsInFlight: false, sigma_s: 0 };
   if (still_m_s > NOISY_M_S && altitude[0]! < 100) {
     const rest = noisyRest(t, speed, first, still_m_s);
     // Lift-off at the moment of ignition unless the speed channel says clearly that it came later.
-    const snapped =
-      ignition_s !== null && Math.abs(rest.zero_s - ignition_s) < 3 * rest.sigma_s ? ignition_s : rest.zero_s;
-    const time_s = Math.max(t[0]!, snapped);
+    const lit = ignition_s !== null && Math.abs(rest.zero_s - ignition_s) < 3 * rest.sigma_s;
+    const time_s = Math.max(t[0]!, lit ? ignition_s : rest.zero_s);
     let row = 0;
     while (row < first && t[row]! <= time_s) row++;
-    return { time_s, row, startsInFlight: false };
+    return { time_s, row, startsInFlight: false, sigma_s: lit ? 0 : rest.sigma_s };
   }
   const zero = backToRest(t, speed, first);
   // A log that begins at the moment of lift-off begins at time zero: its first sample already creeps, or the
   // line back to rest, which the growing acceleration bends a little, ends beside it.
   const beside = first === 1 && (speed[0]! > 0 || zero - t[0]! < 0.1 * (t[1]! - t[0]!));
-  if (beside || zero <= t[0]! + 1e-9) return { time_s: t[0]!, row: 0, startsInFlight: false };
-  return { time_s: zero, row: first, startsInFlight: false };
+  if (beside || zero <= t[0]! + 1e-9) return { time_s: t[0]!, row: 0, startsInFlight: false, sigma_s: 0 };
+  return { time_s: zero, row: first, startsInFlight: false, sigma_s: 0 };
 }
 
 /** Speed noise from which single samples no longer show the first motion. */

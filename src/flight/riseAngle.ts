@@ -30,11 +30,13 @@ const CLEAN_M_S = 0.05;
 /**
  * Fuses both readings of the flight-path angle by their variances, from lift-off until the altitude's is much the
  * surer. Horizontal speed: dw = (d|v| + g·sin γ dt)·cos θ − 2ω·cos φ·sin A·ḣ dt (the equation of motion along the
- * path, turned by the pitch; Coriolis). Changes `angle` and `verticalSpeed` in place.
+ * path, turned by the pitch; Coriolis). Changes `angle` and `verticalSpeed` in place and returns the angle's
+ * one-sigma error, NaN where the altitude's reading stands alone.
  */
-export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: Float64Array): void {
+export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: Float64Array): Float64Array {
   const { world, time, radius, speed, pitch, from, to } = input;
-  if (input.verticalSigma_m_s < CLEAN_M_S) return;
+  const sigma = new Float64Array(time.length).fill(Number.NaN);
+  if (input.verticalSigma_m_s < CLEAN_M_S) return sigma;
   const eastward = 2 * world.spin_rad_s * Math.cos(input.latitude_rad) * Math.sin(input.azimuth_rad);
   let across = 0;
   let variance = 0;
@@ -53,6 +55,7 @@ export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: F
     if (!(v > 0.5)) {
       angle[i] = Math.PI / 2;
       verticalSpeed[i] = v;
+      sigma[i] = 0.05;
       continue;
     }
     const gathered = Math.acos(Math.max(-1, Math.min(1, Math.abs(across) / v)));
@@ -64,7 +67,9 @@ export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: F
     const fused = weight * gathered + (1 - weight) * seen;
     angle[i] = fused;
     verticalSpeed[i] = v * Math.sin(fused);
+    sigma[i] = sigmaGathered * Math.sqrt(weight);
     past = weight < 0.05 ? past + 1 : 0;
-    if (past > 10) return;
+    if (past > 10) break;
   }
+  return sigma;
 }

@@ -142,6 +142,10 @@ export interface Flight {
   readonly vehicle: Vehicle | null;
   readonly noise: ChannelNoise;
   readonly cutoffs: readonly CutoffState[];
+  /** One-sigma error of the path's angle while it is gathered from the pitch, rad; NaN elsewhere. */
+  readonly riseAngleSigma: Float64Array;
+  /** One-sigma error of time zero; 0 where the log shows it. */
+  readonly liftOffSigma_s: number;
   readonly derivations: readonly Derivation[];
   readonly notes: readonly QualityNote[];
   readonly channelsUsed: readonly ChannelName[];

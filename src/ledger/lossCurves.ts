@@ -28,7 +28,7 @@ export function lossCurves(flight: Flight, start: number, end: number, frame: Fr
   const { time, gaps, pitch } = flight;
   const n = time.length;
   const air = dragAcceleration(flight);
-  const projections = project(flight, frame);
+  const projections = projectionsOf(flight, frame);
   const make = (): Float64Array => new Float64Array(n).fill(Number.NaN);
   const curves = {
     ideal: gaps.known ? make() : null,
@@ -76,7 +76,8 @@ export function lossCurves(flight: Flight, start: number, end: number, frame: Fr
   return { start, end, ...curves, speed: along };
 }
 
-interface Projections {
+/** What the frame's velocity sees of each force; arrays on the flight's axis. */
+export interface Projections {
   /** Speed in the frame. */
   readonly along: Float64Array;
   /** Gravity against the velocity, m/s². */
@@ -89,7 +90,8 @@ interface Projections {
   readonly spin: Float64Array;
 }
 
-function project(flight: Flight, frame: Frame): Projections {
+/** Projects gravity, thrust, drag and the turning ground on the frame's velocity. */
+export function projectionsOf(flight: Flight, frame: Frame): Projections {
   const { track, pitch, radius, speed, verticalSpeed, horizontalSpeed, mission } = flight;
   const n = speed.length;
   if (frame === 'ground') {

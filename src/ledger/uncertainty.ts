@@ -1,7 +1,9 @@
 import type { Flight } from '../flight/types.ts';
+import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
+import { fitVariances } from './fitSensitivity.ts';
 import type { LossCurves } from './lossCurves.ts';
 
-/** One-sigma errors of the ledger's entries, m/s, from the noise and the sampling of the log. */
+/** One-sigma errors of the ledger's entries, m/s, from noise, smoothing, sampling, gaps and identification. */
 export interface LedgerSigmas {
   readonly ideal: number;
   readonly backPressure: number;
@@ -11,73 +13,140 @@ export interface LedgerSigmas {
   readonly frame: number;
   readonly holdDown: number;
   readonly speedGained: number;
+  readonly unexplained: number;
 }
 
 /** Samples that a smoothed end value leans on. */
 const END_SAMPLES = 6;
+/** Samples that the altitude's smoothed value at an end leans on. */
+const ALTITUDE_SAMPLES = 20;
 /** A gap longer than this, and than four usual steps, is bounded by what could have happened inside it. */
 const LONG_GAP_S = 2;
 
 /**
- * Propagates the channels' noise through the integrals to first order. White sample noise averages out along an
- * integral; the derived vertical speed is correlated over its smoothing window. To each comes the trapezoid
- * rule's own error, judged from the integrand's bend from gap to gap.
+ * Propagates the channels' noise through the integrals to first order. Errors of the altitude's rate cancel along
+ * an integral except where its weight changes: ∫w·δḣ dt = [w·δh] − ∫δh dw. The path's angle while it is gathered
+ * from the pitch keeps its error. White noise of pitch and speed averages out. The rounding of a plateau's mass does
+ * not. To each comes the trapezoid rule's own error, judged from the integrand's bend, and what the identified
+ * vehicle's covariance gives.
  */
 export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
-  const { time, noise, speed, gaps, radius, mission, mass } = flight;
+  const { time, noise, gaps, radius, mission, mass } = flight;
   const mu = mission.world.mu_m3_s2;
-  let gravity = 0;
-  let steering = 0;
-  let drag = 0;
-  let ideal = 0;
-  let gapBound = 0;
   const longGap = Math.max(LONG_GAP_S, (4 * (time[time.length - 1]! - time[0]!)) / time.length);
-  const window =
-    noise.verticalSpeed_m_s > 0 && noise.altitude_m > 0
-      ? Math.min(12, noise.altitude_m / noise.verticalSpeed_m_s)
-      : 0;
-  for (let i = curves.start + 1; i <= curves.end; i++) {
+  const pitched = flight.pitch !== null && curves.steering !== null;
+  const rated = flight.log.channels.verticalSpeed !== undefined;
+  const gravity = new RateError(noise.altitude_m, rated ? noise.verticalSpeed_m_s : null);
+  const steering = new RateError(noise.altitude_m, rated ? noise.verticalSpeed_m_s : null);
+  const both = new RateError(noise.altitude_m, rated ? noise.verticalSpeed_m_s : null);
+  let gathered = 0;
+  let pitch = 0;
+  let drag = 0;
+  let gapBound = 0;
+  for (let i = Math.max(curves.start, flight.liftOffIndex) + 1; i <= curves.end; i++) {
     const dt = time[i]! - time[i - 1]!;
-    const v = Math.max(speed[i]!, 5);
+    const v = Math.max(curves.speed[i]!, 5);
     const g = mu / (radius[i]! * radius[i]!);
-    gravity += ((g * noise.verticalSpeed_m_s) / v) ** 2 * dt * Math.max(dt, window);
-    const thrust = gaps.vacuum[i - 1]! - gaps.back[i - 1]!;
-    if (flight.pitch !== null && thrust > 0) {
-      const alpha = Math.min(1, noise.verticalSpeed_m_s / v);
-      steering +=
-        (thrust * Math.sin(angleOff(flight, i))) ** 2 *
-        (noise.pitch_rad ** 2 + alpha ** 2 * Math.max(1, window / dt));
+    const angle = flight.riseAngleSigma[i]!;
+    const thrust = (gaps.vacuum[i - 1]! - gaps.back[i - 1]!) / Math.max(dt, 1e-6);
+    const off = pitched && thrust > 0 ? angleOff(flight, curves, i) : 0;
+    if (Number.isFinite(angle)) gathered += g * Math.cos(flight.flightPathAngle[i]!) * angle * dt;
+    else {
+      const level = Math.max(Math.cos(flight.flightPathAngle[i]!), 0.1);
+      const ofGravity = g / v;
+      const ofSteering = (-thrust * Math.sin(off)) / (v * level);
+      gravity.add(ofGravity, dt);
+      steering.add(ofSteering, dt);
+      both.add(ofGravity + ofSteering, dt);
     }
+    pitch += (thrust * dt * Math.sin(off) * noise.pitch_rad) ** 2;
     if (curves.drag !== null && i > curves.start + 1) {
       const step = curves.drag[i]! - curves.drag[i - 1]!;
-      drag += ((2 * step * noise.speed_m_s) / v) ** 2;
+      if (Number.isFinite(step)) drag += ((2 * step * noise.speed_m_s) / v) ** 2;
     }
     if (dt > longGap) gapBound += 0.02 * g * (dt - longGap);
   }
-  for (const burn of flight.burns) {
-    if (burn.endIndex > curves.end || mass === null) continue;
-    const isp = burn.segments[0]?.isp_s ?? 0;
-    for (const m of [burn.startMass_kg, burn.endMass_kg])
-      if (m !== null) ideal += ((9.80665 * isp * noise.mass_kg) / m) ** 2 / END_SAMPLES;
-  }
-  const ends = noise.speed_m_s * Math.sqrt(2 / END_SAMPLES);
+  const edges = mass === null ? 0 : massEdges(flight, curves);
+  const rest = flight.startsInFlight ? 1 : 0;
+  const atEnd = flight.cutoffs.find((c) => c.index === curves.end)?.speed_m_s ?? Number.NaN;
+  const sample = noise.speed_m_s / Math.sqrt(END_SAMPLES);
+  const ends = Math.hypot(Number.isFinite(atEnd) ? atEnd : sample, rest * sample);
   const at = (curve: Float64Array | null): number =>
     curve === null ? 0 : quadratureError(curve, time, curves);
+  const fit = fitVariances(flight, curves);
+  const started =
+    (flight.liftOffSigma_s * mu) / radius[Math.min(flight.liftOffIndex, radius.length - 1)]! ** 2;
+  const steeringNoise = pitch + steering.variance();
+  const quadrature = [curves.backPressure, curves.steering, curves.drag, curves.gravity].map(at);
   return {
-    ideal: Math.sqrt(ideal),
-    backPressure: Math.hypot(at(curves.backPressure), gapBound),
-    steering: Math.hypot(Math.sqrt(steering), at(curves.steering), gapBound),
-    drag: Math.hypot(Math.sqrt(drag), at(curves.drag), gapBound),
-    gravity: Math.hypot(Math.sqrt(gravity), at(curves.gravity), gapBound),
+    ideal: Math.sqrt(edges + fit.ideal),
+    backPressure: Math.hypot(Math.sqrt(fit.backPressure), quadrature[0]!, gapBound),
+    steering: Math.hypot(Math.sqrt(steeringNoise + fit.steering), quadrature[1]!, gapBound),
+    drag: Math.hypot(Math.sqrt(drag + fit.drag), quadrature[2]!, gapBound),
+    gravity: Math.hypot(Math.sqrt(gravity.variance()), gathered, started, quadrature[3]!, gapBound),
     frame: at(curves.frame),
-    holdDown: 0,
+    holdDown: started,
     speedGained: ends,
+    unexplained: Math.hypot(
+      Math.sqrt(edges + fit.unexplained + pitch + both.variance() + drag),
+      gathered,
+      ends,
+      ...quadrature,
+      gapBound,
+    ),
   };
 }
 
-/** Angle between thrust and path in the vertical plane, rad; what turns pitch noise into steering noise. */
-function angleOff(flight: Flight, i: number): number {
-  return (flight.pitch?.[i] ?? 0) - flight.flightPathAngle[i]!;
+/** Error of an integral over the altitude's rate: by the altitude's noise, or the logged rate's own. */
+class RateError {
+  private readonly altitude_m: number;
+  private readonly rate_m_s: number | null;
+  private squares = 0;
+  private last = Number.NaN;
+  private first = Number.NaN;
+
+  constructor(altitude_m: number, rate_m_s: number | null) {
+    this.altitude_m = altitude_m;
+    this.rate_m_s = rate_m_s;
+  }
+
+  /** The integrand's weight on the rate over the next `dt` seconds. */
+  add(weight: number, dt: number): void {
+    if (this.rate_m_s !== null) this.squares += (weight * dt * this.rate_m_s) ** 2;
+    else if (Number.isNaN(this.last)) this.first = weight;
+    else this.squares += ((weight - this.last) * this.altitude_m) ** 2;
+    this.last = weight;
+  }
+
+  variance(): number {
+    if (this.rate_m_s !== null || Number.isNaN(this.last)) return this.squares;
+    const ends = (this.first * this.first + this.last * this.last) * this.altitude_m * this.altitude_m;
+    return this.squares + ends / ALTITUDE_SAMPLES;
+  }
+}
+
+/** Variance of ideal from the masses at the burns' edges, which the logarithm hangs on. */
+function massEdges(flight: Flight, curves: LossCurves): number {
+  const { noise } = flight;
+  const rounding = noise.massStep_kg / Math.sqrt(12);
+  const white = Math.sqrt(Math.max(0, noise.mass_kg ** 2 - rounding ** 2) / END_SAMPLES);
+  const sigma = Math.hypot(rounding, white);
+  let sum = 0;
+  for (const burn of flight.burns) {
+    if (burn.endIndex > curves.end) continue;
+    const isp = burn.segments[0]?.isp_s ?? 0;
+    for (const m of [burn.startMass_kg, burn.endMass_kg])
+      if (m !== null) sum += ((STANDARD_GRAVITY_M_S2 * isp * sigma) / m) ** 2;
+  }
+  return sum;
+}
+
+/** Angle between thrust and the frame's velocity, signed as pitch less path, rad. */
+function angleOff(flight: Flight, curves: LossCurves, i: number): number {
+  const inPlane = (flight.pitch?.[i] ?? 0) - flight.flightPathAngle[i]!;
+  if (curves.frame !== null) return inPlane;
+  const V = Math.max(flight.track.inertialSpeed[i]!, 1);
+  return (flight.pitch?.[i] ?? 0) - Math.asin(Math.max(-1, Math.min(1, flight.verticalSpeed[i]! / V)));
 }
 
 /** The trapezoid rule's error, −Σ dt³/12·f'', with f'' from the mean rates of three neighbouring gaps. */

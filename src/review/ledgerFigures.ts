@@ -37,13 +37,11 @@ export function frameLedger(flight: Flight, span: AscentSpan, frame: FrameName):
     flight.otherTrack === null
       ? null
       : ledgerTotals(lossCurves({ ...flight, track: flight.otherTrack }, span.start, span.end, frame));
-  const all = Math.sqrt(Object.values(sigmas).reduce((sum, s) => sum + s * s, 0));
   const made = Object.fromEntries(
     ENTRY_NAMES.map((name) => {
       const value = totals[name];
       if (value === null) return [name, unavailable(whyMissing(flight, name, frame))];
-      const sigma = name === 'unexplained' ? all : sigmas[name];
-      let f: Figure = figure(value, sigma, basisOf(flight, name));
+      let f: Figure = figure(value, sigmas[name], basisOf(flight, name));
       if (name === 'speedGained') f = widenedByCoast(f, flight, span, frame);
       const moved = other?.[name];
       if (moved !== null && moved !== undefined && Math.abs(moved - value) > 0.05) {
@@ -73,7 +71,20 @@ function widenedByCoast(f: Figure, flight: Flight, span: AscentSpan, frame: Fram
   return squared > 0 ? widened(f, f.value + Math.sqrt(squared) - speed[span.end]!) : f;
 }
 
-function basisOf(flight: Flight, name: EntryName): 'measured' | 'derived' {
+/** Entries that hang on the engines or on the drag area. */
+const ON_VEHICLE: readonly EntryName[] = [
+  'ideal',
+  'backPressure',
+  'steering',
+  'drag',
+  'holdDown',
+  'unexplained',
+];
+
+function basisOf(flight: Flight, name: EntryName): 'measured' | 'derived' | 'identified' {
+  if (flight.identified?.adopted === true && ON_VEHICLE.includes(name)) {
+    if (name !== 'drag' || flight.identified.dragArea_m2 !== null) return 'identified';
+  }
   if (name === 'speedGained' && flight.log.channels.speed !== undefined) return 'measured';
   return 'derived';
 }
