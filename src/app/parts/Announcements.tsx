@@ -1,8 +1,8 @@
+import { sentence } from '../../exchange/sentence.ts';
 import { bookTrouble } from '../book/book.ts';
 import { placeText } from '../failure.ts';
 import { intake, stopIntake } from '../intake.ts';
 import { newerVersion } from '../offline.ts';
-import { sentence } from '../sentence.ts';
 import { current, job, leftAside, notice, problem, stopWork } from '../state.ts';
 
 /** What is being worked on, with the way to end it. */
