@@ -88,6 +88,18 @@ export function makeStrips(flight: Flight, ground: LossCurves): Strips {
   put('dragLossRate_m_s2', rate(time, ground.drag), 'derived');
   put('steeringLossRate_m_s2', rate(time, ground.steering), 'derived');
   put('backPressureLossRate_m_s2', rate(time, ground.backPressure), 'derived');
+  // Errors of measured channels are the same all along: 95 % lies within 1.96 of one sigma.
+  const sigmas: Partial<Record<StripName, number>> = {
+    altitude_m: flight.noise.altitude_m,
+    speed_m_s: flight.noise.speed_m_s,
+    verticalSpeed_m_s: flight.noise.verticalSpeed_m_s,
+    pitch_deg: flight.noise.pitch_rad * DEG,
+    mass_kg: flight.noise.mass_kg,
+  };
+  for (const [name, sigma] of Object.entries(sigmas) as [StripName, number][]) {
+    const strip = channels[name];
+    if (strip?.basis === 'measured' && sigma > 0) channels[name] = { ...strip, half: 1.96 * sigma };
+  }
   return { time_s: time, channels };
 }
 

@@ -1,18 +1,49 @@
 import { useMemo, useRef } from 'preact/hooks';
+import { columnsCsv } from '../../exchange/columnsCsv.ts';
+import { heroCurve } from '../../exchange/report/heroCurve.ts';
+import { marginChart } from '../../exchange/report/marginChart.ts';
+import { plotFrame } from '../../exchange/report/plotFrame.ts';
+import { ratesAt, ribbonChart, shownCauses } from '../../exchange/report/ribbonChart.ts';
+import { timeBar } from '../../exchange/report/timeBar.ts';
 import { valueAt } from '../../exchange/sampleAt.ts';
-import type { Analysis } from '../../review/types.ts';
+import type { Analysis, ReviewWaste } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
-import { heroCurve } from './heroCurve.ts';
-import { MarginChart } from './MarginChart.tsx';
-import { plotFrame } from './plotFrame.ts';
+import { overlays } from './overlays.ts';
+import { Picture } from './Picture.tsx';
+import { SaveChart } from './SaveChart.tsx';
+import { savedWidth_px } from './savePicture.ts';
 import { TableTwin } from './TableTwin.tsx';
-import { TimeBar } from './TimeBar.tsx';
 import { TimePointer } from './TimePointer.tsx';
-import { cursor_s, span as shownSpan } from './timeFrame.ts';
+import { cursor_s, framed, span as shownSpan } from './timeFrame.ts';
 import { useWidth } from './useWidth.ts';
 import { ZoomButtons } from './ZoomButtons.tsx';
 
-/** Margin (or delta-v to go), time, phases and events, with the cursor that all charts follow. */
+function heroHeight(width: number, narrow: boolean): number {
+  return narrow ? 250 : Math.round(Math.min(380, 268 + Math.max(0, width - 1120) * 0.14));
+}
+
+/** Causes of the margin's slope with what each takes at the cursor, else in all. */
+function RibbonKey({ waste }: { readonly waste: ReviewWaste }) {
+  const at = cursor_s.value;
+  const rates = at === null ? null : ratesAt(waste, at);
+  return (
+    <ul class="ribbon-key">
+      {shownCauses(waste).map(({ key, label, colour }) => {
+        const total = waste.totals[key].deltaV_m_s.value;
+        return (
+          <li key={key}>
+            <span class={`swatch ${colour.replace(/^var\(--(.*)\)$/u, '$1')}`} />
+            {label}{' '}
+            <b>{rates !== null ? readingText(rates[key]) : total === null ? '' : readingText(total)}</b>
+          </li>
+        );
+      })}
+      <li class="quiet">{rates === null ? 'm/s in all' : 'm/s each second, at the cursor'}</li>
+    </ul>
+  );
+}
+
+/** Margin (or delta-v to go), time, phases, events and the causes of the slope, with the cursor of all charts. */
 export function Hero({ analysis }: { readonly analysis: Analysis }) {
   const { review, strips } = analysis;
   const box = useRef<HTMLDivElement>(null);
@@ -21,7 +52,7 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
   const span = shownSpan.value;
   const curve = useMemo(() => heroCurve(review), [review]);
   const { curves, lostAt_s } = review.budget;
-  const height = frame.narrow ? 250 : Math.round(Math.min(380, 268 + Math.max(0, width - 1120) * 0.14));
+  const { waste } = review;
 
   const describe = (time_s: number): string => {
     const readings = [
@@ -30,6 +61,9 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
         : []),
       ['to go', valueAt(curves.time_s, curves.toGo, time_s), 'm/s', 1],
       ['altitude', valueAt(strips.time_s, strips.channels.altitude_m?.values ?? [], time_s), 'km', 1e-3],
+      ...overlays.value.flatMap(({ name, margin }) =>
+        margin === null ? [] : [[name, valueAt(margin.time_s, margin.values, time_s), 'm/s', 1]],
+      ),
     ] as [string, number | null, string, number][];
     const known = readings.flatMap(([name, value, unit, scale]) =>
       value === null ? [] : [`${name} ${readingText(value * scale)} ${unit}`],
@@ -39,6 +73,28 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
 
   const at = cursor_s.value;
   const title = curve?.title ?? 'Time';
+  const chartFor = (wide: number) => {
+    const shape = plotFrame(wide);
+    return curve === null
+      ? null
+      : marginChart({
+          id: `margin-${wide}`,
+          curve,
+          lostAt_s,
+          span,
+          frame: shape,
+          height: heroHeight(wide, shape.narrow),
+          overlays: overlays.value,
+          framed: framed.value,
+        });
+  };
+  const ribbonFor = (wide: number) =>
+    waste === null
+      ? null
+      : ribbonChart({ waste, span, frame: plotFrame(wide), height: 78, lostAt_s, framed: framed.value });
+  const chart = width === 0 ? null : chartFor(width);
+  const ribbon = width === 0 ? null : ribbonFor(width);
+
   return (
     <section class="hero" aria-label={title}>
       <div class="head-line">
@@ -58,35 +114,80 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
       ) : null}
       {curve?.instead ? <p class="instead">{curve.instead}</p> : null}
       <div class="plot" ref={box}>
-        {width === 0 ? null : (
+        {chart === null ? null : <Picture drawing={chart} />}
+        {width === 0 ? null : <Picture drawing={timeBar(review, span, frame)} />}
+        {ribbon === null || waste === null ? null : (
           <>
-            {curve === null ? null : (
-              <MarginChart
-                curve={curve}
-                lostAt_s={lostAt_s}
-                span={span}
-                frame={frame}
-                width={width}
-                height={height}
-              />
-            )}
-            <TimeBar review={review} span={span} frame={frame} width={width} />
-            <TimePointer span={span} frame={frame} describe={describe} />
+            <h3 class="ribbon-title">
+              …lost to <span class="quiet">m/s each second</span>
+            </h3>
+            <Picture drawing={ribbon} />
           </>
         )}
+        {width === 0 ? null : <TimePointer span={span} frame={frame} describe={describe} />}
       </div>
+      {waste === null ? null : <RibbonKey waste={waste} />}
       {curve === null ? null : (
-        <TableTwin
-          name={`${curve.title} as a table`}
-          span={span}
-          time_s={curves.time_s}
-          columns={[
-            { label: 'spent', unit: 'm/s', values: curves.spent, scale: 1 },
-            { label: 'to go', unit: 'm/s', values: curves.toGo, scale: 1 },
-            { label: 'projected total', unit: 'm/s', values: curves.projectedTotal, scale: 1 },
-            { label: 'margin', unit: 'm/s', values: curves.margin, scale: 1 },
-          ]}
-        />
+        <div class="chart-foot">
+          <TableTwin
+            name={`${curve.title} as a table`}
+            time_s={curves.time_s}
+            columns={[
+              { label: 'spent', unit: 'm/s', values: curves.spent, scale: 1 },
+              { label: 'to go', unit: 'm/s', values: curves.toGo, scale: 1 },
+              { label: 'projected total', unit: 'm/s', values: curves.projectedTotal, scale: 1 },
+              { label: 'margin', unit: 'm/s', values: curves.margin, scale: 1 },
+            ]}
+          />
+          <SaveChart
+            name={title}
+            review={review}
+            picture={() => {
+              const drawing = chartFor(savedWidth_px);
+              return drawing && { drawing, title, note: curve.note };
+            }}
+            csv={() =>
+              columnsCsv([
+                { name: 'time_s', values: curves.time_s },
+                { name: 'spent_m_s', values: curves.spent },
+                { name: 'toGo_m_s', values: curves.toGo },
+                { name: 'projectedTotal_m_s', values: curves.projectedTotal },
+                { name: 'margin_m_s', values: curves.margin },
+              ])
+            }
+          />
+          {waste === null ? null : (
+            <>
+              <TableTwin
+                name="Causes as a table"
+                time_s={waste.curves.time_s}
+                columns={shownCauses(waste).map(({ key, label }) => ({
+                  label,
+                  unit: 'm/s each second',
+                  values: waste.rates[key],
+                  scale: 1,
+                }))}
+              />
+              <SaveChart
+                name="Causes"
+                review={review}
+                picture={() => {
+                  const drawing = ribbonFor(savedWidth_px);
+                  return drawing && { drawing, title: 'Margin lost to', note: 'm/s each second' };
+                }}
+                csv={() =>
+                  columnsCsv([
+                    { name: 'time_s', values: waste.curves.time_s },
+                    ...shownCauses(waste).map(({ key }) => ({
+                      name: `${key}_m_s2`,
+                      values: waste.rates[key],
+                    })),
+                  ])
+                }
+              />
+            </>
+          )}
+        </div>
       )}
     </section>
   );

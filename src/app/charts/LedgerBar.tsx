@@ -1,8 +1,8 @@
 import { useRef, useState } from 'preact/hooks';
 import { shown as decimalsOf, intervalText, numberText, valueText } from '../../exchange/figureText.ts';
+import { type LedgerPart, ledgerParts } from '../../exchange/report/ledgerParts.ts';
 import type { FrameName, LedgerEntries } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
-import { type LedgerPart, ledgerParts } from './ledgerParts.ts';
 import { useWidth } from './useWidth.ts';
 
 /** Room that a label inside a segment takes, px, at the bar's 13 px bold. */

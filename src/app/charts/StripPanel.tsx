@@ -1,15 +1,25 @@
-import { useRef } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
+import { columnsCsv } from '../../exchange/columnsCsv.ts';
+import { lineChart, stripSentence } from '../../exchange/report/lineChart.ts';
+import { plotFrame } from '../../exchange/report/plotFrame.ts';
+import type { FlightStrip } from '../../exchange/report/stripList.ts';
 import { valueAt } from '../../exchange/sampleAt.ts';
+import type { Review } from '../../review/types.ts';
 import { readingText } from '../figureText.ts';
+import { route, setView } from '../route.ts';
+import { overlays } from './overlays.ts';
+import { Picture } from './Picture.tsx';
+import { printing } from './printing.ts';
+import { SaveChart } from './SaveChart.tsx';
 import { StripPlot } from './StripPlot.tsx';
-import type { FlightStrip } from './stripList.ts';
-import { cursor_s } from './timeFrame.ts';
+import { savedWidth_px } from './savePicture.ts';
+import { cursor_s, framed, span } from './timeFrame.ts';
 import { useWidth } from './useWidth.ts';
 
 interface Props {
   readonly strip: FlightStrip;
   readonly time_s: Float64Array;
-  readonly lostAt_s: number | null;
+  readonly review: Review;
   readonly axis: boolean;
 }
 
@@ -23,24 +33,36 @@ function Reading({
   return value === null ? null : <b> {readingText(value * strip.scale)}</b>;
 }
 
-function rangeSentence(strip: FlightStrip): string {
-  return strip.lines
-    .map((line) => {
-      let low = Number.POSITIVE_INFINITY;
-      let high = Number.NEGATIVE_INFINITY;
-      for (const v of line.strip.values) {
-        if (v < low) low = v;
-        if (v > high) high = v;
-      }
-      return `${line.label} from ${readingText(low * strip.scale)} to ${readingText(high * strip.scale)}`;
-    })
-    .join(', ');
+/** Strips whose values are drawn by their logarithm, in the address by their first channel. */
+function logNames(): readonly string[] {
+  return (route.value.view.log ?? '').split(' ').filter((n) => n !== '');
+}
+
+function setLog(name: string, wanted: boolean): void {
+  const others = logNames().filter((n) => n !== name);
+  const next = wanted ? [...others, name] : others;
+  setView({ log: next.length === 0 ? null : next.join(' ') });
 }
 
 /** A strip with its title, its lines named in place of a legend, and the reading at the cursor. */
-export function StripPanel({ strip, time_s, lostAt_s, axis }: Props) {
+export function StripPanel({ strip, time_s, review, axis }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box);
+  const sentence = useMemo(() => stripSentence(strip), [strip]);
+  const key = strip.lines[0]?.name ?? '';
+  const log = strip.fromZero && logNames().includes(key);
+  const { lostAt_s } = review.budget;
+  const shared = { strip, time_s, phases: review.phases, lostAt_s, overlays: overlays.value, log };
+  const pictureFor = (wide: number, titled: boolean, withAxis: boolean) =>
+    lineChart({
+      ...shared,
+      id: `${key}-${wide}`,
+      span: span.value,
+      frame: plotFrame(wide),
+      axis: withAxis,
+      framed: framed.value,
+      titled,
+    });
   return (
     <div class="strip">
       <div class="strip-head">
@@ -65,9 +87,37 @@ export function StripPanel({ strip, time_s, lostAt_s, axis }: Props) {
             </span>
           ))}
         </p>
+        <details class="strip-options">
+          <summary>
+            options<span class="unseen"> of {strip.title}</span>
+          </summary>
+          <div>
+            {strip.fromZero ? (
+              <label>
+                <input type="checkbox" checked={log} onChange={(e) => setLog(key, e.currentTarget.checked)} />
+                logarithmic<span class="unseen"> {strip.title}</span>
+              </label>
+            ) : null}
+            <SaveChart
+              name={strip.title}
+              review={review}
+              picture={() => ({ drawing: pictureFor(savedWidth_px, true, true), title: '', note: '' })}
+              csv={() =>
+                columnsCsv([
+                  { name: 'time_s', values: time_s },
+                  ...strip.lines.map((l) => ({ name: l.name, values: l.strip.values })),
+                ])
+              }
+            />
+          </div>
+        </details>
       </div>
-      <div ref={box} role="img" aria-label={`${strip.title}, ${strip.unit}: ${rangeSentence(strip)}`}>
-        <StripPlot strip={strip} time_s={time_s} lostAt_s={lostAt_s} width={width} axis={axis} />
+      <div ref={box} {...(printing.value ? {} : { role: 'img', 'aria-label': sentence })}>
+        {printing.value ? (
+          <Picture drawing={pictureFor(width, false, axis)} />
+        ) : (
+          <StripPlot {...shared} width={width} axis={axis} />
+        )}
       </div>
     </div>
   );

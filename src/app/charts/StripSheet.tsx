@@ -1,9 +1,12 @@
 import { useMemo, useRef } from 'preact/hooks';
+import { channelsCsv } from '../../exchange/channelsCsv.ts';
+import { flightStrips } from '../../exchange/report/stripList.ts';
 import type { Analysis } from '../../review/types.ts';
+import { overlays } from './overlays.ts';
+import { printing } from './printing.ts';
 import { StripPanel } from './StripPanel.tsx';
-import { flightStrips } from './stripList.ts';
+import { saveCsv } from './savePicture.ts';
 import { TableTwin } from './TableTwin.tsx';
-import { span } from './timeFrame.ts';
 import { useWidth } from './useWidth.ts';
 
 /** Width from which the strips stand in two columns, px. */
@@ -14,32 +17,48 @@ export function StripSheet({ analysis }: { readonly analysis: Analysis }) {
   const { strips, review } = analysis;
   const list = useMemo(() => flightStrips(strips), [strips]);
   const box = useRef<HTMLDivElement>(null);
-  const columns = useWidth(box) >= twoColumns_px ? 2 : 1;
+  const columns = useWidth(box) >= twoColumns_px && !printing.value ? 2 : 1;
   if (list.length === 0) return null;
+  const behind = overlays.value.map((o) => o.name);
   return (
     <section class="strips" aria-label="Strips">
       <h2>
-        Strips <span class="quiet">time in s from lift-off</span>
+        Strips{' '}
+        <span class="quiet">
+          time in s from lift-off{behind.length === 0 ? '' : `; dotted: ${behind.join(', ')}`}
+        </span>
       </h2>
+      <p class="hint">
+        Drag to frame a stretch in all charts; Ctrl and wheel, two fingers, + and − zoom; Shift and drag move
+        along; a double press shows the ascent again.
+      </p>
       <div class={columns === 2 ? 'strip-columns two' : 'strip-columns'} ref={box}>
         {list.map((strip, i) => (
           <StripPanel
             key={strip.title}
             strip={strip}
             time_s={strips.time_s}
-            lostAt_s={review.budget.lostAt_s}
+            review={review}
             axis={i >= list.length - columns}
           />
         ))}
       </div>
-      <TableTwin
-        name="Strips as a table"
-        span={span.value}
-        time_s={strips.time_s}
-        columns={list.flatMap((s) =>
-          s.lines.map((l) => ({ label: l.label, unit: s.unit, values: l.strip.values, scale: s.scale })),
-        )}
-      />
+      <div class="chart-foot">
+        <TableTwin
+          name="Strips as a table"
+          time_s={strips.time_s}
+          columns={list.flatMap((s) =>
+            s.lines.map((l) => ({ label: l.label, unit: s.unit, values: l.strip.values, scale: s.scale })),
+          )}
+        />
+        <button
+          type="button"
+          class="plain"
+          onClick={() => saveCsv(channelsCsv(strips, review.events), review, 'channels')}
+        >
+          Save all channels as CSV
+        </button>
+      </div>
     </section>
   );
 }

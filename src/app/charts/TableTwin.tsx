@@ -1,21 +1,22 @@
 import { useState } from 'preact/hooks';
 import { numberText } from '../../exchange/figureText.ts';
+import type { Span } from '../../exchange/report/plotFrame.ts';
 import { indexAt } from '../../exchange/sampleAt.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
 import { readingText, timeText } from '../figureText.ts';
-import type { Span } from './timeFrame.ts';
+import { span as shownSpan } from './timeFrame.ts';
 
 export interface TwinColumn {
   readonly label: string;
   readonly unit: string;
-  readonly values: ArrayLike<number | null>;
+  /** A value for each row, or what tells it at a time. */
+  readonly values: ArrayLike<number | null> | ((time_s: number) => number);
   /** Shown value = stored value × scale. */
   readonly scale: number;
 }
 
 interface Props {
   readonly name: string;
-  readonly span: Span;
   readonly time_s: ArrayLike<number>;
   readonly columns: readonly TwinColumn[];
 }
@@ -39,47 +40,58 @@ function cellText(value: number | null | undefined, scale: number): string {
 }
 
 /** The numbers behind a chart, over the stretch that the chart shows. Built when it is opened. */
-export function TableTwin({ name, span, time_s, columns }: Props) {
+export function TableTwin({ name, time_s, columns }: Props) {
   const [open, setOpen] = useState(false);
-  const rows = open ? rowsIn(time_s, span) : [];
-  const used = columns.filter((c) =>
-    Array.prototype.some.call(c.values, (v) => v !== null && !Number.isNaN(v)),
-  );
   return (
     <details class="twin" onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>{name}</summary>
-      {open ? (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
-        <section class="twin-scroll" aria-label={name} tabIndex={0}>
-          <table>
-            <caption class="quiet">
-              {timeText(span.start_s)} to {timeText(span.end_s)}, {rows.length} rows
-            </caption>
-            <thead>
-              <tr>
-                <th scope="col">
-                  time <span class="quiet">s</span>
-                </th>
-                {used.map((c) => (
-                  <th key={c.label} scope="col">
-                    {c.label} <span class="quiet">{c.unit}</span>
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((i) => (
-                <tr key={i}>
-                  <th scope="row">{numberText(time_s[i] ?? 0, 1)}</th>
-                  {used.map((c) => (
-                    <td key={c.label}>{cellText(c.values[i], c.scale)}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </section>
-      ) : null}
+      {open ? <TwinTable name={name} time_s={time_s} columns={columns} /> : null}
     </details>
+  );
+}
+
+function cellValue({ values }: TwinColumn, row: number, time_s: number): number | null | undefined {
+  return typeof values === 'function' ? values(time_s) : values[row];
+}
+
+function TwinTable({ name, time_s, columns }: Props) {
+  const span = shownSpan.value;
+  const rows = rowsIn(time_s, span);
+  const used = columns.filter(
+    ({ values }) =>
+      typeof values === 'function' ||
+      Array.prototype.some.call(values, (v) => v !== null && !Number.isNaN(v)),
+  );
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
+    <section class="twin-scroll" aria-label={name} tabIndex={0}>
+      <table>
+        <caption class="quiet">
+          {timeText(span.start_s)} to {timeText(span.end_s)}, {rows.length} rows
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              time <span class="quiet">s</span>
+            </th>
+            {used.map((c) => (
+              <th key={c.label} scope="col">
+                {c.label} <span class="quiet">{c.unit}</span>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((i) => (
+            <tr key={i}>
+              <th scope="row">{numberText(time_s[i] ?? 0, 1)}</th>
+              {used.map((c) => (
+                <td key={c.label}>{cellText(cellValue(c, i, time_s[i] ?? 0), c.scale)}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
   );
 }

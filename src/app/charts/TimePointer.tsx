@@ -1,6 +1,7 @@
-import { useState } from 'preact/hooks';
-import type { PlotFrame } from './plotFrame.ts';
-import { cursor_s, type Span, showAscent, showSpan, zoom } from './timeFrame.ts';
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import type { PlotFrame, Span } from '../../exchange/report/plotFrame.ts';
+import { brushed, cursor_s, panned, showAscent, showSpan, zoom } from './timeFrame.ts';
+import { followGestures } from './timeGestures.ts';
 
 interface Props {
   readonly span: Span;
@@ -9,21 +10,23 @@ interface Props {
   readonly describe: (time_s: number) => string;
 }
 
-/** Shortest drag that is meant as one, px. */
-const dragStart_px = 6;
-
-/** The one time cursor: pointer, finger or arrow keys move it, and every chart follows. Dragging zooms. */
+/** The one time cursor over the leading chart: pointer, fingers or keys move it, and every chart follows. */
 export function TimePointer({ span, frame, describe }: Props) {
-  const [drag, setDrag] = useState<{ from: number; to: number } | null>(null);
+  const area = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => (area.current === null ? undefined : followGestures(area.current)), []);
   const length = span.end_s - span.start_s;
   const width = frame.right - frame.left;
   const at = cursor_s.value;
   const shown = at !== null && at >= span.start_s && at <= span.end_s ? at : null;
-  const timeAt = (px: number) => span.start_s + (Math.min(Math.max(px, 0), width) / width) * length;
-  const px = (event: PointerEvent & { currentTarget: HTMLElement }) =>
-    event.clientX - event.currentTarget.getBoundingClientRect().left;
+  const px = (time_s: number) =>
+    ((Math.min(Math.max(time_s, span.start_s), span.end_s) - span.start_s) / length) * width;
+
+  /** Moves the cursor; past an edge the stretch goes along with it. */
   const moveTo = (time_s: number) => {
-    cursor_s.value = Math.min(Math.max(time_s, span.start_s), span.end_s);
+    if (time_s < span.start_s || time_s > span.end_s) {
+      showSpan(panned(span, Math.sign(time_s - span.start_s) * 0.25));
+    }
+    cursor_s.value = time_s;
   };
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -52,9 +55,11 @@ export function TimePointer({ span, frame, describe }: Props) {
     move();
   };
 
+  const drawn = brushed.value;
   return (
     <div
       class="time-pointer"
+      ref={area}
       role="slider"
       tabIndex={0}
       aria-label="Time cursor of all charts"
@@ -66,39 +71,14 @@ export function TimePointer({ span, frame, describe }: Props) {
       }
       style={{ left: `${frame.left}px`, width: `${width}px` }}
       onKeyDown={onKeyDown}
-      onPointerDown={(event) => {
-        if (event.pointerType === 'mouse' && event.button === 0) {
-          event.currentTarget.setPointerCapture(event.pointerId);
-          setDrag({ from: px(event), to: px(event) });
-        }
-      }}
-      onPointerMove={(event) => {
-        moveTo(timeAt(px(event)));
-        if (drag !== null) setDrag({ from: drag.from, to: px(event) });
-      }}
-      onPointerUp={() => {
-        if (drag !== null && Math.abs(drag.to - drag.from) >= dragStart_px) {
-          showSpan({
-            start_s: timeAt(Math.min(drag.from, drag.to)),
-            end_s: timeAt(Math.max(drag.from, drag.to)),
-          });
-        }
-        setDrag(null);
-      }}
-      onPointerLeave={() => {
-        if (drag === null) cursor_s.value = null;
-      }}
-      onDblClick={showAscent}
     >
-      {shown === null ? null : (
-        <div class="cursor-line" style={{ left: `${((shown - span.start_s) / length) * width}px` }} />
-      )}
-      {drag !== null && Math.abs(drag.to - drag.from) >= dragStart_px ? (
+      {shown === null ? null : <div class="cursor-line" style={{ left: `${px(shown)}px` }} />}
+      {drawn === null ? null : (
         <div
           class="drag-band"
-          style={{ left: `${Math.min(drag.from, drag.to)}px`, width: `${Math.abs(drag.to - drag.from)}px` }}
+          style={{ left: `${px(drawn.start_s)}px`, width: `${px(drawn.end_s) - px(drawn.start_s)}px` }}
         />
-      ) : null}
+      )}
     </div>
   );
 }

@@ -1,5 +1,6 @@
+import { ascentSpan, wholeSpan } from '../../exchange/report/flightSpan.ts';
 import type { Analysis } from '../../review/types.ts';
-import { ascentSpan, showAscent, showSpan, span, wholeSpan, zoom } from './timeFrame.ts';
+import { showAscent, showSpan, span, zoom } from './timeFrame.ts';
 
 /** The stretch of time that all charts show, without dragging. */
 export function ZoomButtons({ analysis }: { readonly analysis: Analysis }) {

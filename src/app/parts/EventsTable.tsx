@@ -1,6 +1,6 @@
 import { numberText } from '../../exchange/figureText.ts';
+import { eventWord } from '../../exchange/report/eventLabels.ts';
 import type { Review, ReviewEvent } from '../../review/types.ts';
-import { eventWord } from '../charts/eventLabels.ts';
 import { cursor_s } from '../charts/timeFrame.ts';
 
 function EventRow({ event, planned }: { readonly event: ReviewEvent; readonly planned: boolean }) {

@@ -5,12 +5,12 @@ import {
   numberText,
   valueText,
 } from '../../exchange/figureText.ts';
+import { causes } from '../../exchange/report/causes.ts';
+import { ledgerParts } from '../../exchange/report/ledgerParts.ts';
+import { sentence } from '../../exchange/sentence.ts';
 import type { Figure, FrameName, Review } from '../../review/types.ts';
-import { causes } from '../causes.ts';
-import { ledgerParts } from '../charts/ledgerParts.ts';
 import { timeText } from '../figureText.ts';
 import { setView } from '../route.ts';
-import { sentence } from '../sentence.ts';
 
 const frames: readonly FrameName[] = ['ground', 'inertial'];
 

@@ -1,7 +1,7 @@
 import { numberText } from '../../exchange/figureText.ts';
+import { unbroken } from '../../exchange/sentence.ts';
 import type { Review } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
-import { unbroken } from '../sentence.ts';
 
 /** `160 × 160 km`-like words of the mission card, and the log's rate, in one line. */
 function contextLine(review: Review): string {

@@ -1,5 +1,5 @@
-import { ledgerOrder } from '../exchange/ledgerOrder.ts';
-import type { LedgerEntries } from '../review/types.ts';
+import type { LedgerEntries } from '../../review/types.ts';
+import { ledgerOrder } from '../ledgerOrder.ts';
 
 type CauseKey = Exclude<keyof LedgerEntries, 'ideal'>;
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { ticks, timeTicks } from '../../src/app/charts/ticks.ts';
+import { ticks, timeTicks } from '../../../src/exchange/report/ticks.ts';
 
 test('ticks are round, inside the range and about as many as asked', () => {
   expect(ticks(-400, 1200, 5)).toEqual([0, 500, 1000]);

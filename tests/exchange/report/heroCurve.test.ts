@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
-import { curveEnds, curveSentence, heroCurve } from '../../src/app/charts/heroCurve.ts';
-import type { Review } from '../../src/review/types.ts';
+import { curveEnds, curveSentence, heroCurve } from '../../../src/exchange/report/heroCurve.ts';
+import type { Review } from '../../../src/review/types.ts';
 
 function reviewWith(margin: (number | null)[], toGo: (number | null)[]): Review {
   const nothing = { value: null, low: null, high: null, basis: 'unavailable', reason: 'no dry masses' };
   return {
     orbit: { cutoff_s: 15 },
-    budget: { margin: nothing, curves: { time_s: [0, 10, 20], margin, toGo } },
+    budget: { margin: nothing, deltaVToGo: nothing, curves: { time_s: [0, 10, 20], margin, toGo } },
   } as unknown as Review;
 }
 

@@ -1,6 +1,6 @@
-import { valueAt } from '../../exchange/sampleAt.ts';
-import type { Review } from '../../review/types.ts';
-import { readingText, timeText } from '../figureText.ts';
+import type { Figure, Review } from '../../review/types.ts';
+import { readingText, timeText } from '../readingText.ts';
+import { valueAt } from '../sampleAt.ts';
 
 type Values = readonly (number | null)[];
 
@@ -13,11 +13,19 @@ export interface HeroCurve {
   readonly values: Values;
   /** End of the ascent, s: the moment whose value is told. */
   readonly told_s: number | null;
+  /** 95 % interval of the told value; null where there is none. */
+  readonly told: { readonly low: number; readonly high: number } | null;
+  /** 95 % interval along the curve; null where the review has none. */
+  readonly band: { readonly low: Values; readonly high: Values } | null;
   /** Why it is not the margin, where it is not. */
   readonly instead: string | null;
 }
 
 const isKnown = (v: number | null) => v !== null;
+
+function intervalOf({ low, high }: Figure): HeroCurve['told'] {
+  return low === null || high === null ? null : { low, high };
+}
 
 /** The margin where there is one, else delta-v to go, else null. */
 export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
@@ -30,6 +38,8 @@ export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
       time_s,
       values: margin,
       told_s: orbit.cutoff_s,
+      told: intervalOf(budget.margin),
+      band: null,
       instead: null,
     };
   }
@@ -41,6 +51,8 @@ export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
     time_s,
     values: toGo,
     told_s: orbit.cutoff_s,
+    told: intervalOf(budget.deltaVToGo),
+    band: null,
     instead: `In place of the margin, which is not available: ${budget.margin.reason ?? 'what is aboard is not known'}.`,
   };
 }

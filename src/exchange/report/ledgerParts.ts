@@ -1,5 +1,5 @@
 import type { Figure, LedgerEntries } from '../../review/types.ts';
-import { type Cause, causes } from '../causes.ts';
+import { type Cause, causes } from './causes.ts';
 
 export interface LedgerPart {
   readonly cause: Cause;
