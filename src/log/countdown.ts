@@ -6,10 +6,15 @@ export function unsignedCountdown(time: Float64Array): number {
   let down = 0;
   while (down + 1 < time.length && time[down + 1]! < time[down]!) down++;
   const lowest = time[down] ?? 0;
+  const next = time[down + 1] ?? 0;
   if (down < 3 || down + 2 >= time.length || lowest < 0) return 0;
   const stepDown = (time[0]! - lowest) / down;
-  const stepUp = time[down + 1]! - lowest;
-  // The last count before zero is at most a step or two above it; both sides count at the same pace.
+  const stepUp = time[down + 2]! - next;
+  // The counts next to zero are within two steps of it; both sides count at the same pace.
   if (lowest > 2 * stepDown || stepUp > 3 * stepDown || stepUp < stepDown / 3) return 0;
-  return lowest === 0 ? down : lowest < 0.75 * stepDown && time[down + 1]! > lowest ? down : down + 1;
+  if (lowest === 0) return down;
+  // The lowest count lies on the side of zero that makes the pace more even.
+  const before = Math.abs(lowest + next - stepDown);
+  const behind = Math.abs(time[down - 1]! + lowest - stepDown);
+  return before <= behind ? down + 1 : down;
 }

@@ -21,8 +21,10 @@ export function fileKind(content: Uint8Array | string, _name?: string): FileKind
   if (text.trim() === '') return 'unknown';
   if (looksLikeOem(text)) return 'log';
   if (/^\s*[[{]/u.test(text)) {
-    const json = objectOf(text) ?? objectOf(/^\s*(\S.*)$/mu.exec(text)?.[1] ?? '');
+    const json = objectOf(text);
     if (json !== null) return objectKind(json);
+    const line = objectOf(/^\s*(\S.*)$/mu.exec(text)?.[1] ?? '');
+    if (line !== null) return objectKind([line]);
     if (looksLikeJson(text)) return kindOfHeaders(keysIn(text));
   }
   return tableKind(text.slice(0, HEAD_CHARACTERS));

@@ -54,6 +54,30 @@ function isUnitsRow(cells: readonly string[]): boolean {
 }
 
 /**
+ * Names that come twice (`X`, `Y`, `X`, `Y`) take the name of the group that stands above them, which is written
+ * once for the columns that follow.
+ */
+function underGroups(names: readonly string[], groups: readonly string[] | undefined): readonly string[] {
+  const plain = names.map((name) =>
+    name
+      .replace(/[[(].*$/u, '')
+      .trim()
+      .toLowerCase(),
+  );
+  const twice = plain.some((name, i) => name !== '' && plain.indexOf(name) !== i);
+  if (!twice || groups === undefined || groups.length !== names.length) return names;
+  if (filledCells(groups).length < 2 || groups.some(isDataCell)) return names;
+  let group = '';
+  return names.map((name, i) => {
+    const here = (groups[i] ?? '').trim();
+    if (here !== '') group = here;
+    return group === '' || group.toLowerCase() === name.trim().toLowerCase()
+      ? name
+      : `${group} ${name}`.trim();
+  });
+}
+
+/**
  * Finds the first row of data of about `width` cells, the row of names above it and, between them, a row of
  * units. Lines before that are a preamble. A comment line counts as a name row without its mark.
  */
@@ -66,7 +90,7 @@ export function findHead(rows: readonly (readonly string[])[], width: number): T
   });
   if (firstData < 0) return null;
   const above: string[][] = [];
-  for (let i = firstData - 1; i >= 0 && above.length < 2; i--) {
+  for (let i = firstData - 1; i >= 0 && above.length < 3; i--) {
     const cells = rows[i] ?? [];
     if (filledCells(cells).length === 0 || isRule(cells)) continue;
     above.push([(cells[0] ?? '').replace(commentMark, ''), ...cells.slice(1)]);
@@ -74,7 +98,7 @@ export function findHead(rows: readonly (readonly string[])[], width: number): T
   const [near, far] = above;
   if (near === undefined) return { firstData, headers: null, units: null };
   if (far !== undefined && isUnitsRow(near) && isNamesRow(far, width)) {
-    return { firstData, headers: far, units: near };
+    return { firstData, headers: underGroups(far, above[2]), units: near };
   }
-  return { firstData, headers: isNamesRow(near, width) ? near : null, units: null };
+  return { firstData, headers: isNamesRow(near, width) ? underGroups(near, far) : null, units: null };
 }

@@ -159,16 +159,18 @@ function cutAfterLastRow(text: string): { readonly value: unknown; readonly leng
   return value === undefined ? undefined : { value, length: lastWhole + 1 };
 }
 
-/** Where a text stops being JSON, for people. */
+/** Where a text stops being JSON, for people; engines word it differently. */
 function reasonOf(text: string): string {
   try {
     JSON.parse(text);
   } catch (error) {
-    const position = /position (\d+)/u.exec(String(error))?.[1];
-    if (position !== undefined) {
-      const line = text.slice(0, Number(position)).split('\n').length;
-      return `line ${line}, character ${Number(position) + 1} of the file`;
-    }
+    const words = String(error);
+    const line = /line (\d+)/u.exec(words)?.[1];
+    if (line !== undefined) return `line ${line}`;
+    const position = /position (\d+)/u.exec(words)?.[1];
+    if (position !== undefined) return `line ${text.slice(0, Number(position)).split('\n').length}`;
+    const token = /token '?(\S)'?/u.exec(words)?.[1];
+    if (token !== undefined) return `“${token}” where it cannot stand`;
   }
   return 'its end is missing';
 }

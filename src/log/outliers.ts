@@ -58,7 +58,7 @@ function runLength(
 
 /** Rows before and behind a sample from which is told what is usual. */
 const ROWS_BEFORE = 20;
-const ROWS_BEHIND = 25;
+export const ROWS_BEHIND = 25;
 const USUAL_QUANTILE = 0.8;
 
 /** Whether enough neighbours change as much that the k-th cannot be wild; cheap, for it is asked at every row. */

@@ -7,6 +7,7 @@ import { type ImpliedUnit, impliedUnit } from './impliedUnits.ts';
 import { isMissingMark } from './numbers.ts';
 import { pitchSense } from './pitchSense.ts';
 import { quantityOf } from './quantities.ts';
+import { settleSignedSpeed } from './signedSpeed.ts';
 import { speedFrame } from './speedFrame.ts';
 import type { TimeAxis } from './timeAxis.ts';
 import type { TimeColumn } from './timeColumn.ts';
@@ -78,6 +79,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
     channels[a.channel] = factor === 1 && offset === 0 ? values : values.map((x) => x * factor + offset);
   }
   fillFromVectors(time, channels, readings, notes);
+  settleSignedSpeed(channels, readings, notes);
   settleSpeedFrame(time, channels, readings, notes);
   settlePitch(time, channels, readings, notes);
   return { time, channels, readings, notes };

@@ -33,7 +33,8 @@ export function roundingStep(values: Float64Array): number | null {
   const sorted = changes.toSorted((a, b) => a - b);
   for (const p of [0.02, 0.05, 0.1, 0.25, 0.5]) {
     const guess = sorted[Math.floor(p * (sorted.length - 1))] ?? 0;
-    const step = refine(sorted, guess);
+    // A step that never comes alone shows in changes of two and three steps.
+    const step = refine(sorted, guess) ?? refine(sorted, guess / 2) ?? refine(sorted, guess / 3);
     if (step === null) continue;
     return shapes(values, step) ? step : null;
   }

@@ -26,6 +26,16 @@ export function splitParts(
   const notes: QualityNote[] = [];
   const rows: number[] = [];
   for (let i = 0; i < time.length; i++) if (Number.isFinite(time[i]!)) rows.push(i);
+  if (runsBackwards(time, rows)) {
+    rows.reverse();
+    notes.push({
+      code: 'time-reversed',
+      channel: 'time',
+      rows: null,
+      count: rows.length,
+      text: 'The file begins with its latest row; the rows are turned round.',
+    });
+  }
   const step = typicalStep(time, rows);
   const cuts: number[] = [0];
   let shift = 0;
@@ -61,8 +71,16 @@ export function splitParts(
   const ends = [...cuts.slice(1), rows.length];
   const parts = cuts
     .map((from, p) => Int32Array.from(rows.slice(from, ends[p])))
-    .filter((part, _, all) => part.length >= LEAST_ROWS || all.length === 1);
-  return { parts, time: unwrapped, notes };
+    .filter((part) => part.length >= LEAST_ROWS);
+  // Times without any order make no part: the rows are then one flight, to be put in order.
+  return { parts: parts.length > 0 ? parts : [Int32Array.from(rows)], time: unwrapped, notes };
+}
+
+/** Whether nearly every row is earlier than the one before it. */
+function runsBackwards(time: Float64Array, rows: readonly number[]): boolean {
+  let back = 0;
+  for (let k = 1; k < rows.length; k++) if (time[rows[k]!]! < time[rows[k - 1]!]!) back++;
+  return rows.length > LEAST_ROWS && back > 0.9 * (rows.length - 1);
 }
 
 function typicalStep(time: Float64Array, rows: readonly number[]): number {

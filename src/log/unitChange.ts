@@ -1,4 +1,4 @@
-import { FAR, finiteIndex, usualRate } from './outliers.ts';
+import { FAR, finiteIndex, ROWS_BEHIND, usualRate } from './outliers.ts';
 
 /** A place from which on a column is written in another unit. */
 export interface UnitChange {
@@ -38,7 +38,7 @@ export function unitChanges(time: Float64Array, values: Float64Array): UnitChang
     if (before === 0 || here === 0 || Math.sign(before) !== Math.sign(here)) continue;
     const ratio = here / before;
     if (!scales.some(({ scale }) => Math.abs(ratio * scale - 1) < 0.2)) continue;
-    const rate = usualRate(time, values, index, k - 12) * soFar;
+    const rate = usualRate(time, values, index, k - ROWS_BEHIND) * soFar;
     const dt = time[index[k]!]! - time[index[k - 1]!]!;
     if (Math.abs(here - before) <= FAR * rate * dt || rate * dt > 0.05 * Math.abs(before)) continue;
     const match = scales.find(

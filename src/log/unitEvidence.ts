@@ -28,6 +28,9 @@ const candidates = {
     ['ms', 0.4],
     ['µs', 0.1],
     ['min', 0.03],
+    ['h', 0.01],
+    // Spreadsheets count days.
+    ['d', 0.01],
   ],
   length: [
     ['m', 1],
@@ -168,7 +171,7 @@ function isMetric(unit: Unit): boolean {
 function unlikelyRise(ratio: number, startsSlow: boolean): number {
   if (!(ratio > 0)) return 0;
   if (ratio > 1.1) return (Math.log(ratio / 1.1) / 0.15) ** 2;
-  const [edge, width] = startsSlow ? [0.75, 0.3] : [0.6, 0.5];
+  const [edge, width] = startsSlow ? [0.9, 0.2] : [0.6, 0.5];
   return ratio < edge ? Math.min(12, (Math.log(edge / ratio) / width) ** 2) : 0;
 }
 

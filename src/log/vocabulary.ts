@@ -79,8 +79,6 @@ export const phrases: Readonly<Record<ChannelName, readonly string[]>> = {
     'vertical vup',
     'vertical ground speed',
     'altitude vup',
-    'rate of climb',
-    'speed altitude',
   ],
   horizontalSpeed: ['horizontal speed', 'vacross', 'horizontal ground speed', 'downrange speed'],
   flightPathAngle: [

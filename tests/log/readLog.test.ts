@@ -71,7 +71,11 @@ describe('units that no header names', () => {
     expect(altitude?.unitFrom).toBe('inferred');
     expect(altitude?.reason).toContain('steepest climb');
     expect(log.readings.find((r) => r.channel === 'speed')?.unit).toBe('m/s');
-    expect(log.notes).toEqual([]);
+    expect(log.notes.map((n) => [n.code, n.channel])).toEqual([
+      ['rounded', 'altitude'],
+      ['rounded', 'speed'],
+    ]);
+    expect(log.notes[0]?.text).toContain('steps of 100 m (1000 m in rows');
   });
 
   test('the steps of the display are found', async () => {
