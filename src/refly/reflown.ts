@@ -1,0 +1,67 @@
+import type { Flight } from '../flight/types.ts';
+import type { Mission } from '../mission/types.ts';
+import type { FlightScript } from './flightScript.ts';
+import { flightScript } from './flightScript.ts';
+import { type Insertion, LastStage, type Steered, toGoProblem } from './lastStage.ts';
+import { flyToStage, type Handover, type Mix, overUsed } from './mixedFlight.ts';
+
+/** A logged flight that can be flown again with changes; up to the last stage as scripted, from there steered anew. */
+export interface ReflownFlight {
+  readonly mission: Mission;
+  readonly script: FlightScript;
+  /** 0-based last stage flown. */
+  readonly last: number;
+  /** Where the last stage was lit. */
+  readonly handover: Handover;
+  /** The last stage as it was flown, and cut off where the delta-v to go was least. */
+  readonly flown: { readonly end: Insertion; readonly best: Insertion };
+  /** The best that the last stage could still have done. */
+  readonly steered: Insertion & Steered;
+}
+
+/** One script for all groups. */
+export function unmixed(script: FlightScript): Mix {
+  return { pitch: script, throttle: script, timing: script, vehicle: script };
+}
+
+/**
+ * Flies a logged flight again from its own controls.
+ * @returns null where it cannot be put in a script, has a single stage, or its target is no orbit
+ */
+export function reflown(flight: Flight): ReflownFlight | null {
+  const { mission } = flight;
+  const problem = toGoProblem(mission);
+  const script = flightScript(flight);
+  if (problem === null || script === null || mission.target.kind === 'suborbital') return null;
+  const last = script.stages.length - 1;
+  if (last < 1) return null;
+  const handover = flyToStage(mission, unmixed(script), last);
+  if (handover === null) return null;
+  const stage = new LastStage(mission, problem, script, last);
+  const flown = stage.asScripted(handover, unmixed(script));
+  const steered = stage.steerAnew(handover, throttleOf(script, last), guessOf(script, last));
+  return { mission, script, last, handover, flown, steered };
+}
+
+/**
+ * Flies the flight with a changed script, its last stage steered anew.
+ * @returns null where it comes down before the last stage is lit
+ */
+export function reflyWith(base: ReflownFlight, script: FlightScript): (Insertion & Steered) | null {
+  const { mission, last } = base;
+  const problem = toGoProblem(mission);
+  const from = flyToStage(mission, unmixed(script), last);
+  if (problem === null || from === null) return null;
+  const guess: readonly [number, number] = [base.steered.tangent, base.steered.endTangent];
+  return new LastStage(mission, problem, script, last).steerAnew(from, throttleOf(script, last), guess);
+}
+
+export function throttleOf(script: FlightScript, last: number): ReturnType<typeof overUsed> {
+  return overUsed({ vehicle: script }, script.stages[last]!, last, 'throttle');
+}
+
+function guessOf(script: FlightScript, last: number): readonly [number, number] {
+  const pitch = script.stages[last]!.pitch_rad;
+  const tan = (angle: number): number => Math.max(-3, Math.min(3, Math.tan(angle)));
+  return [tan(pitch[0]!), tan(pitch.at(-1)!)];
+}
