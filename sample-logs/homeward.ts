@@ -1,10 +1,10 @@
 import type { RoundTrip } from './roundTrip.ts';
 
-/** Tansy's way there and back: raised a little late, circularised, plane turned, deorbited, down by parachute. */
+/** Tansy's way there and back: raised, circularised too soon, plane turned, deorbited, down by parachute. */
 export const homeward: RoundTrip = {
   wait_s: 620,
   raiseTo_m: 260_000,
-  lead_m_s: 1,
+  lead_m_s: 14,
   beforePlane_s: 420,
   plane_s: 3,
   beforeDeorbit_s: 500,

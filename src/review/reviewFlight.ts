@@ -22,12 +22,15 @@ import { figure, unavailable } from './figure.ts';
 import { frameLedger } from './ledgerFigures.ts';
 import { missionPart } from './missionPart.ts';
 import { orbitFigures } from './orbitFigures.ts';
+import { orbitFindings } from './orbitWork/findings.ts';
+import { orbitWork } from './orbitWork/orbitWork.ts';
 import { plannedTime_s } from './planEventTimes.ts';
-import { returnOf } from './returnOf.ts';
 import { makeStrips } from './strips.ts';
 import type { Analysis, Review, ReviewBurn } from './types.ts';
 import { judge } from './verdict.ts';
 import { wasteFigures } from './wasteFigures.ts';
+import { wayDownFindings } from './wayDown/findings.ts';
+import { wayDownReview } from './wayDown/wayDown.ts';
 import { worldCheck } from './worldCheck.ts';
 
 /** What a review is made from. Texts and bytes only: the engine never opens a file. */
@@ -111,6 +114,8 @@ export function reviewLog(
   const waste = wasteFigures(flight, wasteOf(flight, span));
   const flownPlan = plan === null ? null : flyPlan(plan, mission, flight);
   const planned = flownPlan === null ? [] : findEvents(flownPlan.flight);
+  const work = orbitWork(flight, span);
+  const wayDown = wayDownReview(flight, span, found);
   const review: Review = {
     schema: 'lossbook-review/1',
     source: {
@@ -167,8 +172,9 @@ export function reviewLog(
     burns: burnList(flight, span),
     derivation: derivationList(flight),
     verdict,
-    return: returnOf(flight, found),
-    findings: [],
+    return: wayDown,
+    orbitWork: work,
+    findings: [...orbitFindings(work), ...wayDownFindings(flight, wayDown)],
     waste,
     againstPlan:
       flownPlan === null
@@ -204,9 +210,11 @@ function burnList(flight: Flight, span: AscentSpan): ReviewBurn[] {
       ascent: burn.endIndex <= span.end,
       deltaV: known ? figure(deltaV, 0, 'derived') : unavailable('the engine is not known'),
       efficiency:
-        !known || before === null || after === null || deltaV === 0
-          ? unavailable(known ? 'the target asks for no orbit' : 'the engine is not known')
-          : figure((before - after) / deltaV, 0, 'derived'),
+        burn.startIndex > span.end
+          ? unavailable('after the ascent: the orbit work tells it')
+          : !known || before === null || after === null || deltaV === 0
+            ? unavailable(known ? 'the target asks for no orbit' : 'the engine is not known')
+            : figure((before - after) / deltaV, 0, 'derived'),
       propellant_kg:
         used === null ? unavailable('the log has no mass') : figure(used, flight.noise.mass_kg, 'measured'),
     };

@@ -1,4 +1,6 @@
 import type { ChannelReading, QualityNote } from '../log/types.ts';
+import type { OrbitWork } from './orbitWork/types.ts';
+import type { WayDownReview } from './wayDown/types.ts';
 
 /** How a figure was come by. */
 export type Basis = 'measured' | 'derived' | 'identified' | 'assumed' | 'unavailable';
@@ -344,11 +346,9 @@ export interface Review {
   /** Quantities of the equation of motion and where they come from. */
   readonly derivation: readonly { readonly quantity: string; readonly basis: Basis; readonly how: string }[];
   readonly verdict: { readonly code: VerdictCode; readonly text: string; readonly detail: string };
-  readonly return: {
-    readonly code: 'landed' | 'landed-hard' | 'lost' | 'not-flown' | 'not-logged';
-    readonly text: string;
-    readonly touchdownSpeed_m_s: Figure;
-  };
+  readonly return: WayDownReview;
+  /** Burns after the ascent weighed against impulses, and the orbits that they led to. */
+  readonly orbitWork: OrbitWork;
   readonly findings: readonly Finding[];
   /** Null where engine, pitch, drag or target are not known. */
   readonly waste: ReviewWaste | null;

@@ -174,6 +174,19 @@ export function handMadeReview(): Review {
       code: 'not-logged',
       text: 'The log ends before the ground.',
       touchdownSpeed_m_s: unavailable('no'),
+      touchdown_s: null,
+      deorbit: null,
+      impact: null,
+      entry: null,
+      parachute: null,
+      descent: null,
+      poweredLanding: null,
+    },
+    orbitWork: {
+      burns: [],
+      history: [],
+      deltaV_m_s: unavailable('no burns in orbit'),
+      optimum_m_s: unavailable('no burns in orbit'),
     },
     findings: [
       {

@@ -12,7 +12,7 @@ export interface Peak {
 
 /** Entry into the air as the path shows it. */
 export interface Entry {
-  /** Axis points: first in the air, last before something else takes over (parachute, burn, ground). */
+  /** Axis points: first in the air, last before parachute or ground. */
   readonly from: number;
   readonly to: number;
   readonly speed_m_s: number;
@@ -62,6 +62,27 @@ export function entryBetween(flight: Flight, from: number, to: number): Entry | 
     dynamicPressure: at(dynamicPressure[press]!, press),
     heating: at(flux(heat), heat),
     heatingIntegral: integral,
-    drag: dragPerMass(flight, from, to),
+    drag: dragPerMass(flight, ...longestFall(flight, from, to)),
   };
+}
+
+/** The unpowered stretch between two axis points in which the air presses most, in pascal-seconds. */
+function longestFall(flight: Flight, from: number, to: number): readonly [number, number] {
+  const { time, dynamicPressure, gaps } = flight;
+  let best: readonly [number, number] = [from, from];
+  let most = -1;
+  let start = from;
+  let push = 0;
+  for (let i = from; i <= to; i++) {
+    const lit = i < to && gaps.burn[i] !== -1;
+    if (i === to || lit) {
+      if (push > most) {
+        most = push;
+        best = [start, i];
+      }
+      start = i + 1;
+      push = 0;
+    } else push += ((dynamicPressure[i]! + dynamicPressure[i + 1]!) / 2) * (time[i + 1]! - time[i]!);
+  }
+  return best;
 }

@@ -1,0 +1,158 @@
+import { stageName } from '../../flight/events.ts';
+import { inertialState } from '../../flight/inertialState.ts';
+import type { Burn, Flight } from '../../flight/types.ts';
+import { type AscentSpan, orbitAt } from '../../ledger/ascentEnd.ts';
+import { type OrbitBurn, type OrbitBurnKind, weighOrbitBurn } from '../../orbit/orbitBurn.ts';
+import { figure, unavailable } from '../figure.ts';
+import { orbitFigures } from '../orbitFigures.ts';
+import type { Figure } from '../types.ts';
+import { decimal, formatKm } from '../wording.ts';
+import type { OrbitHistoryRow, OrbitWork, OrbitWorkBurn } from './types.ts';
+
+const DEG = 180 / Math.PI;
+
+/** Burns after the ascent that begin in orbit, weighed, and the history of the orbit. */
+export function orbitWork(flight: Flight, span: AscentSpan): OrbitWork {
+  const { world } = flight.mission;
+  const floor = world.radius_m + world.orbitFloor_m;
+  const inOrbit = (i: number): boolean => orbitAt(flight, i).periapsisRadius_m >= floor;
+  const reached = span.isCutoff && inOrbit(span.end);
+  const begun = flight.startsInFlight && inOrbit(0);
+  const works = flight.burns.filter(
+    (b) => (begun || b.startIndex > span.end) && !b.endsAfterLog && inOrbit(b.startIndex),
+  );
+  if (!reached && works.length === 0) return nothing;
+  const burns = works.map((burn) => workOf(flight, burn));
+  const history: OrbitHistoryRow[] = [
+    reached && !begun
+      ? { time_s: flight.time[span.end]!, after: 'ascent', orbit: orbitFigures(flight, span.end) }
+      : { time_s: flight.time[0]!, after: 'start of the log', orbit: orbitFigures(flight, 0) },
+    ...works.map((burn, k) => ({
+      time_s: burn.end_s,
+      after: burns[k]!.kind,
+      orbit: orbitFigures(flight, burn.endIndex),
+    })),
+  ];
+  return {
+    burns,
+    history,
+    deltaV_m_s: sumOf(burns.map((b) => b.deltaV_m_s)),
+    optimum_m_s: sumOf(burns.map((b) => b.optimum_m_s)),
+  };
+}
+
+const nothing: OrbitWork = {
+  burns: [],
+  history: [],
+  deltaV_m_s: unavailable('the log holds no burns in orbit'),
+  optimum_m_s: unavailable('the log holds no burns in orbit'),
+};
+
+function workOf(flight: Flight, burn: Burn): OrbitWorkBurn {
+  const { world } = flight.mission;
+  const weighed = weighOrbitBurn(
+    world.mu_m3_s2,
+    world.radius_m + world.orbitFloor_m,
+    inertialState(flight, burn.startIndex),
+    inertialState(flight, burn.endIndex),
+    burn.end_s - burn.start_s,
+  );
+  const spent = spentIn(flight, burn);
+  // The difference of two states carries the noise of both; the flow that makes `spent` is far surer.
+  const sigma = Math.SQRT2 * Math.max(flight.noise.speed_m_s / 2, flight.noise.verticalSpeed_m_s / 2, 1e-3);
+  const best = weighed.best;
+  const optimum =
+    best === null
+      ? unavailable('the orbit after the burn is open')
+      : figure(best.deltaV_m_s, sigma, 'derived');
+  const noSpent = 'the engine is not known';
+  const share = sigma / Math.max(1, spent ?? 1);
+  return {
+    start_s: burn.start_s,
+    end_s: burn.end_s,
+    stage: stageName(flight, burn.stage),
+    kind: weighed.kind,
+    deltaV_m_s: spent === null ? unavailable(noSpent) : figure(spent, 0, 'derived'),
+    optimum_m_s: optimum,
+    efficiency:
+      spent === null || best === null || spent === 0
+        ? unavailable(spent === null ? noSpent : (optimum.reason ?? 'nothing was spent'))
+        : figure(best.deltaV_m_s / spent, share, 'derived'),
+    placeLoss_m_s:
+      best === null
+        ? unavailable(optimum.reason ?? '')
+        : figure(weighed.impulse_m_s - best.deltaV_m_s, sigma, 'derived'),
+    finiteBurnLoss_m_s:
+      spent === null ? unavailable(noSpent) : figure(spent - weighed.impulse_m_s, sigma, 'derived'),
+    trueAnomaly_deg: weighed.trueAnomaly_rad === null ? null : weighed.trueAnomaly_rad * DEG,
+    bestAt: weighed.trueAnomaly_rad === null ? null : weighed.bestAt,
+    twoImpulses: best !== null && Math.min(...best.impulses_m_s) > 0.02 * best.deltaV_m_s,
+    planeChange_deg: planeChange(flight, weighed, sigma),
+    apoapsisBefore_m: altitudeOf(flight, weighed.before.apoapsisRadius_m),
+    periapsisBefore_m: weighed.before.periapsisRadius_m - world.radius_m,
+    apoapsisAfter_m: altitudeOf(flight, weighed.after.apoapsisRadius_m),
+    periapsisAfter_m: weighed.after.periapsisRadius_m - world.radius_m,
+    text: sentence(flight, weighed, spent),
+  };
+}
+
+/** Vacuum delta-v of a burn; null where the engine is not known. */
+export function spentIn(flight: Flight, burn: Burn): number | null {
+  if (!flight.gaps.known) return null;
+  let sum = 0;
+  for (let i = burn.startIndex; i < burn.endIndex; i++) sum += flight.gaps.vacuum[i]!;
+  return sum;
+}
+
+function planeChange(flight: Flight, weighed: OrbitBurn, sigma: number): Figure {
+  const { channels } = flight.log;
+  if (channels.course === undefined && channels.latitude === undefined && channels.heading === undefined)
+    return unavailable('the log has neither course nor position');
+  const speed = Math.sqrt(flight.mission.world.mu_m3_s2 / weighed.before.semiMajorAxis_m);
+  return figure(weighed.planeAngle_rad * DEG, (sigma / speed) * DEG, 'derived');
+}
+
+function altitudeOf(flight: Flight, radius_m: number): number | null {
+  return Number.isFinite(radius_m) ? radius_m - flight.mission.world.radius_m : null;
+}
+
+const verbs: Readonly<Record<OrbitBurnKind, string>> = {
+  raise: 'Raised',
+  lower: 'Lowered',
+  circularise: 'Circularised',
+  'plane-change': 'Plane turned',
+  deorbit: 'Deorbited',
+  trim: 'Trimmed',
+  escape: 'Left',
+};
+
+function sentence(flight: Flight, weighed: OrbitBurn, spent: number | null): string {
+  const radius = flight.mission.world.radius_m;
+  const shape = (o: OrbitBurn['before']): string =>
+    Number.isFinite(o.apoapsisRadius_m)
+      ? `${formatKm(o.apoapsisRadius_m - radius, false)} × ${formatKm(o.periapsisRadius_m - radius)}`
+      : 'an open path';
+  const turned = weighed.kind === 'plane-change' ? ` by ${decimal(weighed.planeAngle_rad * DEG, 2)}°` : '';
+  const head = `${verbs[weighed.kind]}${turned} from ${shape(weighed.before)} to ${shape(weighed.after)}`;
+  if (weighed.best === null || spent === null) return `${head}.`;
+  const best = weighed.best;
+  const away = weighed.trueAnomaly_rad;
+  const distance =
+    away === null
+      ? ''
+      : `, ${decimal(Math.abs(weighed.bestAt === 'periapsis' ? away : Math.PI - Math.abs(away)) * DEG, 0)}° from ${weighed.bestAt}, where it is cheapest`;
+  return `${head}: ${decimal(spent, 1)} m/s spent, ${decimal(best.deltaV_m_s, 1)} m/s needed${distance}.`;
+}
+
+/** Sum of figures; unavailable where one is. */
+function sumOf(figures: readonly Figure[]): Figure {
+  let [value, square] = [0, 0];
+  for (const f of figures) {
+    if (f.value === null) return unavailable(f.reason ?? 'a part is not known');
+    value += f.value;
+    square += ((f.high! - f.low!) / 3.92) ** 2;
+  }
+  return figures.length === 0
+    ? unavailable('the log holds no burns in orbit')
+    : figure(value, Math.sqrt(square), 'derived');
+}
