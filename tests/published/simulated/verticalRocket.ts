@@ -8,7 +8,8 @@ import { eventOf, logOf, sampled } from './simulatedFlight.ts';
 
 const gravity_m_s2 = 9.80665;
 const isp_s = 300;
-const fullMass = 12000;
+// Not a round number: masses printed as whole kilograms would be read as rounded to them.
+const fullMass = 12000.37;
 const thrust_N = 2 * fullMass * gravity_m_s2;
 const propellant_kg = fullMass * (1 - 1 / 4);
 
