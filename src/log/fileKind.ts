@@ -110,7 +110,7 @@ function tableKind(text: string): FileKind {
 }
 
 /** The kind of table that has these columns. */
-export function kindOfHeaders(headers: readonly string[]): FileKind {
+function kindOfHeaders(headers: readonly string[]): FileKind {
   const found = new Set<ChannelName>();
   for (const header of headers.slice(0, 200)) {
     const best = channelMatches(header, null).sort((a, b) => b.confidence - a.confidence)[0];

@@ -136,7 +136,7 @@ function groundRadius(
   distance: Float64Array,
   speed: Float64Array | undefined,
 ): { readonly radius_m: number; readonly text: string } | null {
-  const start = openingValue(time, distance);
+  const start = distance.find((x) => Number.isFinite(x)) ?? 0;
   const written = (radius_m: number): string => `${(radius_m / 1000).toFixed(3)} km`;
   if (speed !== undefined && openingValue(time, speed) < TURNING_GROUND_M_S) {
     return { radius_m: start, text: `${written(start)}, where the log begins on the ground` };

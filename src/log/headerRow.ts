@@ -27,7 +27,7 @@ function filledCells(cells: readonly string[]): string[] {
 }
 
 /** True for a row with at least two values, in which values are at least half of what it holds. */
-export function isDataRow(cells: readonly string[]): boolean {
+function isDataRow(cells: readonly string[]): boolean {
   const filled = filledCells(cells);
   const values = filled.filter(isDataCell).length;
   // A row of missing marks alone says nothing, nor does one without any digit.
@@ -36,6 +36,13 @@ export function isDataRow(cells: readonly string[]): boolean {
     values >= 0.5 * filled.length &&
     filled.some((cell) => /\d/u.test(cell) && isDataCell(cell))
   );
+}
+
+/** A row of full width with a value or two and otherwise nothing. */
+function isSparseRow(cells: readonly string[], width: number): boolean {
+  const filled = filledCells(cells);
+  const values = filled.filter((cell) => isDataCell(cell) && /\d/u.test(cell)).length;
+  return cells.length === width && values >= 1 && values >= 0.5 * filled.length && !isComment(cells[0] ?? '');
 }
 
 function isNamesRow(cells: readonly string[], width: number): boolean {
@@ -82,13 +89,16 @@ function underGroups(names: readonly string[], groups: readonly string[] | undef
  * units. Lines before that are a preamble. A comment line counts as a name row without its mark.
  */
 export function findHead(rows: readonly (readonly string[])[], width: number): TableHead | null {
-  const firstData = rows.findIndex((cells, i) => {
+  const fullData = rows.findIndex((cells, i) => {
     if (!isDataRow(cells) || isComment(cells[0] ?? '') || filledCells(cells).length < 0.4 * width)
       return false;
     const next = rows.slice(i + 1).find((later) => filledCells(later).length > 0);
     return next === undefined || isDataRow(next) || Math.abs(next.length - width) > 0;
   });
-  if (firstData < 0) return null;
+  if (fullData < 0) return null;
+  // A log may begin with rows in which little is known yet.
+  let firstData = fullData;
+  while (firstData > 0 && isSparseRow(rows[firstData - 1] ?? [], width)) firstData--;
   const above: string[][] = [];
   for (let i = firstData - 1; i >= 0 && above.length < 3; i--) {
     const cells = rows[i] ?? [];

@@ -5,7 +5,7 @@ export interface NumberStyle {
   readonly group: '' | '.' | ',' | ' ' | "'" | '_';
 }
 
-export const plainStyle: NumberStyle = { decimal: '.', group: '' };
+const plainStyle: NumberStyle = { decimal: '.', group: '' };
 
 /** Written signs for “no value here”: missing, not unreadable. */
 const missingMarks = new Set([

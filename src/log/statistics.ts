@@ -17,13 +17,6 @@ export function median(values: Iterable<number>): number {
   return quantile(values, 0.5);
 }
 
-/** At most `most` values, evenly taken: enough for a robust figure of a long channel. */
-export function thinned(values: Float64Array, most: number): Float64Array {
-  if (values.length <= most) return values;
-  const step = values.length / most;
-  return Float64Array.from({ length: most }, (_, i) => values[Math.floor(i * step)] ?? Number.NaN);
-}
-
 /** Largest magnitude among finite values; 0 of nothing. */
 export function largestMagnitude(values: Float64Array): number {
   let most = 0;

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { LossbookError } from '../../src/errors.ts';
 import { fileKind } from '../../src/log/fileKind.ts';
-import { withinLimit } from '../../src/log/limits.ts';
 import { readLog } from '../../src/log/readLog.ts';
 import { bytesOf, inventedAscent, tableOf } from './inventedAscent.ts';
 
@@ -63,10 +62,4 @@ describe('files made to break a reader', () => {
     );
     expect(log.unusedColumns).toEqual(['__proto__', '<script>', '\u001b]0;title\u0007']);
   });
-});
-
-test('a limit is named with the size that broke it', () => {
-  expect(() => withinLimit('rows', 5_000_000, 'x')).toThrow(/5,000,000 rows, and at most 4,000,000 rows/u);
-  expect(() => withinLimit('fileBytes', 600e6, 'x')).toThrow(/600 MB, and at most 512 MB/u);
-  expect(() => withinLimit('columns', 1000, 'x')).not.toThrow();
 });

@@ -1,0 +1,45 @@
+import { expect, test } from 'vitest';
+import { wildValues } from '../../src/log/outliers.ts';
+import { inventedAscent } from './inventedAscent.ts';
+
+const ascent = inventedAscent(300, 1);
+const time = Float64Array.from(ascent, (x) => x.time_s);
+const altitude = Float64Array.from(ascent, (x) => x.altitude_m);
+const speed = Float64Array.from(ascent, (x) => x.speed_m_s);
+const mass = Float64Array.from(ascent, (x) => x.mass_kg - (x.time_s > 155 ? 3000 : 0));
+const edited = (values: Float64Array, edits: Readonly<Record<number, number>>): Float64Array => {
+  const out = Float64Array.from(values);
+  for (const [i, x] of Object.entries(edits)) out[Number(i)] = x;
+  return out;
+};
+
+test.each([
+  ['altitude', altitude],
+  ['speed', speed],
+  ['mass with a stage thrown off', mass],
+  ['altitude in steps', altitude.map((x) => Math.round(x / 1000) * 1000)],
+  ['speed in steps', speed.map((x) => Math.round(x / 10) * 10)],
+])('a clean %s is left alone', (_, values) => {
+  expect(wildValues(time, values)).toEqual([]);
+});
+
+test('noise is left alone at any rate', () => {
+  let seed = 7;
+  const random = (): number => {
+    seed = (seed * 16807) % 2147483647;
+    return seed / 2147483647 - 0.5;
+  };
+  for (const every of [1, 3, 10]) {
+    const pick = (values: Float64Array): Float64Array => values.filter((_, i) => i % every === 0);
+    expect(
+      wildValues(
+        pick(time),
+        pick(altitude).map((x) => x + 40 * random()),
+      ),
+    ).toEqual([]);
+  }
+});
+
+test('single and few wild values', () => {
+  expect(wildValues(time, edited(altitude, { 50: 0, 120: 1e6, 121: 1e6 }))).toEqual([50, 120, 121]);
+});
