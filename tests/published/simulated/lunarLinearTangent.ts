@@ -2,6 +2,7 @@ import { Ascent } from '../../../src/refly/ascent.ts';
 import { carriedLedger } from '../../../src/refly/carriedLedger.ts';
 import { held, linearTangent } from '../../../src/refly/controls.ts';
 import { SteadyRecorder } from '../../../src/refly/recorder.ts';
+import type { Rocket } from '../../../src/refly/rocket.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../../../src/units/standardGravity.ts';
 import type { World } from '../../../src/world/types.ts';
 import type { SimulatedFlight } from './simulatedFlight.ts';
@@ -16,7 +17,8 @@ const propellant_kg = 100;
 const burn_s = 481.7168;
 const radius_m = 1.7374e6;
 
-const flatMoon: World = {
+/** The flat Moon of the textbook; its gravity is uniform when flown with `shape: 'flat'`. */
+export const flatMoon: World = {
   name: 'flat Moon',
   mu_m3_s2: gravity_m_s2 * radius_m ** 2,
   radius_m,
@@ -27,28 +29,28 @@ const flatMoon: World = {
   source: 'textbook case',
 };
 
+const stage = {
+  name: 'ascent stage',
+  dryMass_kg: mass_kg - propellant_kg,
+  propellantMass_kg: propellant_kg,
+  thrustVacuum_N: thrust_N,
+  ispVacuum_s: isp_s,
+  exitArea_m2: 0,
+};
+
+/** Its vehicle, whose mass hardly changes. */
+export const lunarRocket: Rocket = {
+  payload_kg: 0,
+  jettisons: [],
+  stages: [{ ...stage, dragArea: () => 0, thrustCurve: null, boosters: [] }],
+};
+
 /**
  * Ascent from a flat Moon by linear-tangent steering (Longuski, Guzmán & Prussing, Optimal Control with
  * Aerospace Applications, §4.6), with the two steering constants as known; a coast of 80 s follows.
  */
 export function simulateLunarLinearTangent(): SimulatedFlight & { altitude_m: number; climb_m_s: number } {
-  const stage = {
-    name: 'ascent stage',
-    dryMass_kg: mass_kg - propellant_kg,
-    propellantMass_kg: propellant_kg,
-    thrustVacuum_N: thrust_N,
-    ispVacuum_s: isp_s,
-    exitArea_m2: 0,
-  };
-  const ascent = new Ascent(
-    flatMoon,
-    {
-      payload_kg: 0,
-      jettisons: [],
-      stages: [{ ...stage, dragArea: () => 0, thrustCurve: null, boosters: [] }],
-    },
-    { shape: 'flat', relativeTolerance: 1e-11 },
-  );
+  const ascent = new Ascent(flatMoon, lunarRocket, { shape: 'flat', relativeTolerance: 1e-11 });
   const recorder = new SteadyRecorder(sampled, 0.1);
   const result = ascent.fly(
     {
