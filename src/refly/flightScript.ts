@@ -30,14 +30,14 @@ export interface FlightScript {
 const EMPTY_SHARE = 0.002;
 
 /**
- * The script of a flight from the pad, with the card's rocket made to agree with the log: lift-off mass by the
- * payload, thrust by the flow that the log shows.
+ * The script of a flight from the pad, with the rocket of the books (the card's, with what was identified) made to
+ * agree with the log: lift-off mass by the payload, thrust by the flow that the log shows.
  * @returns null where the flight begins in the air, or mass, pitch, engine or card are not known
  */
 export function flightScript(flight: Flight): FlightScript | null {
   const { mission, mass, pitch, burns } = flight;
   if (mission.vehicle === null || mass === null || pitch === null || flight.startsInFlight) return null;
-  const { rocket: card } = rocketOf(mission.vehicle);
+  const { rocket: card } = rocketOf(flight.vehicle ?? mission.vehicle);
   if (card === null || burns.length === 0 || burns[0]!.stage !== 0) return null;
   const first = burns[0]!;
   const heavier_kg = (first.startMass_kg ?? Number.NaN) - fullMass_kg(card);

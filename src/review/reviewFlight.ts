@@ -12,19 +12,20 @@ import { readMission } from '../mission/readCard.ts';
 import type { Mission } from '../mission/types.ts';
 import { readPlan } from '../plan/readPlan.ts';
 import type { Plan } from '../plan/types.ts';
-import { flyPlan } from '../refly/flyPlan.ts';
+import { reflown } from '../refly/reflown.ts';
 import { radiusAt_m } from '../world/radius.ts';
-import { againstPlan } from './againstPlan.ts';
 import { budgetFigures } from './budgetFigures.ts';
 import { CAUTIONS } from './cautions.ts';
 import { derivationList } from './derivation.ts';
 import { figure, unavailable } from './figure.ts';
+import { findFindings } from './findings/findFindings.ts';
 import { frameLedger } from './ledgerFigures.ts';
 import { missionPart } from './missionPart.ts';
 import { orbitFigures } from './orbitFigures.ts';
 import { orbitFindings } from './orbitWork/findings.ts';
 import { orbitWork } from './orbitWork/orbitWork.ts';
 import { plannedTime_s } from './planEventTimes.ts';
+import { planPart } from './planPart.ts';
 import { makeStrips } from './strips.ts';
 import type { Analysis, Review, ReviewBurn } from './types.ts';
 import { judge } from './verdict.ts';
@@ -112,8 +113,19 @@ export function reviewLog(
   const { low, high } = budgetAtEnd.projectedTotal;
   const totalSigma_m_s = low === null || high === null ? 0 : (high - low) / 3.92;
   const waste = wasteFigures(flight, wasteOf(flight, span));
-  const flownPlan = plan === null ? null : flyPlan(plan, mission, flight);
-  const planned = flownPlan === null ? [] : findEvents(flownPlan.flight);
+  const side = { flight, span, budget, strips, events: found, totalSigma_m_s };
+  const planned = plan === null ? null : planPart(side, plan);
+  const plannedEvents = planned === null ? [] : findEvents(planned.flown.flight);
+  const findings = findFindings({
+    ...side,
+    ground: ground.curves,
+    orbit,
+    verdict: verdict.code,
+    sigma_m_s: totalSigma_m_s,
+    reflown: known ? reflown(flight) : null,
+    plan: planned,
+    contributions: planned?.contributions ?? null,
+  });
   const work = orbitWork(flight, span);
   const wayDown = wayDownReview(flight, span, found);
   const review: Review = {
@@ -136,7 +148,7 @@ export function reviewLog(
     events: found.map((e) => ({
       name: e.name,
       time_s: e.time_s,
-      planned_s: plannedTime_s(found, planned, e),
+      planned_s: plannedTime_s(found, plannedEvents, e),
       subject: e.subject,
       altitude_m: finiteOrNull(flight.altitude[e.index]),
       speed_m_s: finiteOrNull(flight.speed[e.index]),
@@ -174,17 +186,12 @@ export function reviewLog(
     verdict,
     return: wayDown,
     orbitWork: work,
-    findings: [...orbitFindings(work), ...wayDownFindings(flight, wayDown)],
+    findings: [...findings, ...orbitFindings(work), ...wayDownFindings(flight, wayDown)],
     waste,
-    againstPlan:
-      flownPlan === null
-        ? null
-        : againstPlan({ flight, span, budget, strips, events: found, totalSigma_m_s }, flownPlan),
+    againstPlan: planned?.document ?? null,
     cautions: CAUTIONS,
   };
-  return flownPlan === null
-    ? { review, strips }
-    : { review, strips, planStrips: makeStrips(flownPlan.flight, flownPlan.ground) };
+  return planned === null ? { review, strips } : { review, strips, planStrips: planned.strips };
 }
 
 function headingReading(flight: Flight): string | null {

@@ -1,0 +1,58 @@
+import { decimal } from '../wording.ts';
+import type { Candidate, Finder, Occasion } from './types.ts';
+
+const DEG = 180 / Math.PI;
+
+/** What the direction of launch cost: rotation not used, and a plane beside the target's. */
+export const directionFindings: Finder = (o) => [...plane(o), ...rotation(o)];
+
+function plane(o: Occasion): Candidate[] {
+  const { flight, orbit, span } = o;
+  const { target } = flight.mission;
+  const flown = orbit.inclination_deg;
+  if (target.kind !== 'orbit' || target.inclination_rad === null || flown.value === null) return [];
+  const off = Math.abs(flown.value / DEG - target.inclination_rad);
+  const across = flight.track.inertialHorizontalSpeed[span.end]!;
+  // A plane turned at once at this speed: 2·V·sin(Δi/2).
+  const cost = 2 * across * Math.sin(off / 2);
+  const half = flown.high === null || flown.low === null ? 0 : (flown.high - flown.low) / 3.92 / DEG;
+  return [
+    {
+      code: 'plane-error',
+      start_s: 0,
+      end_s: flight.time[span.end]!,
+      cost_m_s: cost,
+      sigma_m_s: across * half,
+      claim: 'plane',
+      text: `The orbit’s plane is ${decimal(off * DEG, 1)}° off the target’s.`,
+      evidence: `Inclination ${decimal(flown.value, 1)}°, target ${decimal(target.inclination_rad * DEG, 1)}°; turning the plane at this speed would take ${decimal(cost, 0)} m/s.`,
+      advice: 'Correct the launch azimuth, or steer back to the plane early, while the speed is low.',
+    },
+  ];
+}
+
+/** Due east from the site the ground gives ω·r·cos(latitude); another azimuth gives part of it or takes. */
+function rotation(o: Occasion): Candidate[] {
+  const { flight, span } = o;
+  const { target, world, site } = flight.mission;
+  if (target.kind === 'orbit' && target.inclination_rad !== null) return [];
+  if (target.kind === 'suborbital' || !site.latitudeKnown || world.spin_rad_s === 0) return [];
+  const most = Math.abs(world.spin_rad_s) * world.radius_m * Math.cos(site.latitude_rad);
+  const given = flight.track.inertialSpeed[span.end]! - flight.speed[span.end]!;
+  const cost = most - given;
+  // Flown due east the help still falls short a little, as the path climbs and bends toward the equator.
+  if (cost < 0.1 * most) return [];
+  return [
+    {
+      code: 'rotation-not-used',
+      start_s: 0,
+      end_s: flight.time[span.end]!,
+      cost_m_s: cost,
+      sigma_m_s: 0.02 * most,
+      claim: 'plane',
+      text: `The world’s rotation was not used: it gave ${decimal(given, 0)} of ${decimal(most, 0)} m/s.`,
+      evidence: `The card asks for no inclination, and the launch azimuth is ${decimal(site.launchAzimuth_rad * DEG, 0)}°.`,
+      advice: 'Launch toward the east unless the orbit has to have another plane.',
+    },
+  ];
+}

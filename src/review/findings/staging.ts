@@ -1,0 +1,129 @@
+import { stageName } from '../../flight/events.ts';
+import { obtainableDeltaV_m_s } from '../../mission/obtainable.ts';
+import { reflyWith } from '../../refly/reflown.ts';
+import { withGaps, withThrust } from '../../refly/scriptEdits.ts';
+import { decimal } from '../wording.ts';
+import { type Candidate, contributed, type Finder, type Occasion, reflownSigma_m_s } from './types.ts';
+
+/** Shortest gap between two stages that is asked for, s. */
+const SHORT_GAP_S = 2;
+/** An upper stage pushes well when it can carry its own weight. */
+const STRONG = 1;
+/** Sinking faster than this under thrust is falling back, m/s. */
+const SINKING_M_S = 15;
+
+/** Gaps between stages, weak upper stages, propellant thrown away with a stage. */
+export const stagingFindings: Finder = (o) => [...gap(o), ...weak(o), ...dropped(o)];
+
+function gap(o: Occasion): Candidate[] {
+  const { flight, reflown } = o;
+  if (reflown === null) return [];
+  const gaps = flight.burns.flatMap((burn, k) => {
+    const next = flight.burns[k + 1];
+    return next === undefined || next.stage === burn.stage || next.startIndex > o.span.end
+      ? []
+      : [{ start_s: burn.end_s, end_s: next.start_s, stage: next.stage }];
+  });
+  const longest = gaps.sort((a, b) => b.end_s - b.start_s - (a.end_s - a.start_s))[0];
+  if (longest === undefined || longest.end_s - longest.start_s <= SHORT_GAP_S + 0.5) return [];
+  const planned = contributed(o, 'timing');
+  const shorter = planned === null ? reflyWith(reflown, withGaps(reflown.script, SHORT_GAP_S)) : null;
+  const cost = planned ?? (shorter === null ? null : reflown.steered.total_m_s - shorter.total_m_s);
+  if (cost === null) return [];
+  const length = longest.end_s - longest.start_s;
+  return [
+    {
+      code: 'stage-gap-long',
+      start_s: longest.start_s,
+      end_s: longest.end_s,
+      cost_m_s: cost,
+      sigma_m_s: reflownSigma_m_s(o),
+      claim: 'timing',
+      text: `${decimal(length, 0)} s without thrust before the stage “${stageName(flight, longest.stage)}” was lit.`,
+      evidence: `In that time it lost ${decimal(flight.speed[at(o, longest.start_s)]! - flight.speed[at(o, longest.end_s)]!, 0)} m/s of speed; flown again ${planned === null ? `with a gap of ${SHORT_GAP_S} s` : 'with the planned times'} the ascent costs ${decimal(cost, 0)} m/s less.`,
+      advice: `Separate as soon as the engine stops and light the next stage ${SHORT_GAP_S} s later.`,
+    },
+  ];
+}
+
+function at({ flight }: Occasion, time_s: number): number {
+  let i = 0;
+  while (i < flight.time.length - 1 && flight.time[i]! < time_s) i++;
+  return i;
+}
+
+function weak(o: Occasion): Candidate[] {
+  const { flight, reflown, span, strips } = o;
+  const ratio = strips.channels.thrustToWeight?.values;
+  const burn = reflown === null ? undefined : flight.burns.find((b) => b.stage === reflown.last);
+  if (reflown === null || ratio === undefined || burn === undefined || o.plan !== null) return [];
+  const begun = ratio[Math.min(burn.startIndex + 1, ratio.length - 1)]!;
+  if (!(begun < STRONG)) return [];
+  // Sinking just before insertion is no falling back: only what comes before the last third counts.
+  let slowest = 0;
+  let slowest_s = burn.start_s;
+  const until = burn.start_s + (flight.time[span.end]! - burn.start_s) * 0.67;
+  for (let i = burn.startIndex; i <= span.end && flight.time[i]! < until; i++) {
+    if (flight.verticalSpeed[i]! < slowest) {
+      slowest = flight.verticalSpeed[i]!;
+      slowest_s = flight.time[i]!;
+    }
+  }
+  if (slowest > -SINKING_M_S) return [];
+  const stronger = reflyWith(reflown, withThrust(reflown.script, reflown.last, STRONG / begun));
+  if (stronger === null) return [];
+  const cost = reflown.steered.total_m_s - stronger.total_m_s;
+  return [
+    {
+      code: 'upper-stage-underpowered',
+      start_s: burn.start_s,
+      end_s: slowest_s,
+      cost_m_s: cost,
+      sigma_m_s: reflownSigma_m_s(o),
+      claim: 'vehicle',
+      text: `The stage “${stageName(flight, burn.stage)}” was too weak when it was lit: thrust-to-weight ${decimal(begun, 2)}, and it fell back.`,
+      evidence: `It sank at up to ${decimal(-slowest, 0)} m/s at ${decimal(slowest_s, 0)} s; with thrust equal to its weight the ascent costs ${decimal(cost, 0)} m/s less.`,
+      advice:
+        'Carry less above the first stage, give the upper stage more thrust, or hand over higher and steeper.',
+    },
+  ];
+}
+
+/** Propellant that left the vehicle unburnt with a stage lowers what can still be had (METHODS §5). */
+function dropped(o: Occasion): Candidate[] {
+  const { flight, span } = o;
+  const { vehicle, mass } = flight;
+  if (vehicle === null || mass === null) return [];
+  return flight.drops.flatMap((drop): Candidate[] => {
+    if (drop.kind !== 'separation' || drop.index > span.end) return [];
+    const stage = flight.stage[drop.index]!;
+    const dry = vehicle.stages[stage]?.dryMass_kg ?? null;
+    if (dry === null || stage + 1 >= vehicle.stages.length) return [];
+    const unburnt = drop.mass_kg - dry;
+    if (unburnt <= 0) return [];
+    const could = (s: number, mass_kg: number): number | null =>
+      obtainableDeltaV_m_s(vehicle, {
+        stage: s,
+        mass_kg,
+        time_s: drop.time_s,
+        gone: new Set(),
+        dropTimes_s: new Map(),
+      });
+    const before = could(stage, mass[drop.index]!);
+    const after = could(stage + 1, mass[drop.index + 1]!);
+    if (before === null || after === null) return [];
+    return [
+      {
+        code: 'propellant-dropped',
+        start_s: drop.time_s,
+        end_s: drop.time_s,
+        cost_m_s: before - after,
+        sigma_m_s: ((before - after) * 2 * flight.noise.mass_kg) / unburnt,
+        claim: 'dropped',
+        text: `The stage “${stageName(flight, stage)}” was dropped with ${decimal(unburnt, 0)} kg of propellant in it.`,
+        evidence: `${decimal(drop.mass_kg, 0)} kg left the vehicle, ${decimal(dry, 0)} kg of it the empty stage.`,
+        advice: 'Let a stage burn until its tanks are empty before it is dropped.',
+      },
+    ];
+  });
+}
