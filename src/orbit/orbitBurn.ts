@@ -35,12 +35,14 @@ export interface OrbitBurn {
 
 /** Rounder than this an orbit is a circle: its apsides have no place. */
 const CIRCLE = 0.0015;
+/** Greatest eccentricity that an orbit made rounder may have to be called circularised. */
+const ROUND = 0.1;
 /** Impulses below this are no work but a trim, m/s. */
 const TRIM_M_S = 2;
 /** A turn of the plane that takes less than this share of the impulse was not meant. */
 const INCIDENTAL = 0.1;
 /** Movement of the one apsis over that of the other from which both were meant. */
-const BOTH_SHARE = 0.3;
+const BOTH_SHARE = 0.6;
 
 /**
  * Weighs a burn between two states of one flight, `duration_s` apart, against impulses.
@@ -130,8 +132,8 @@ function kindOf(
   if (impulse < TRIM_M_S) return 'trim';
   const reshaping = leastApsidalChange(mu, apsides(before), apsides(after)).deltaV_m_s;
   if (turning > 0.7 * impulse && reshaping < 0.3 * impulse) return 'plane-change';
-  if (after.eccentricity < 0.4 * before.eccentricity && before.eccentricity > 2 * CIRCLE)
-    return 'circularise';
+  const rounder = after.eccentricity < 0.4 * before.eccentricity && after.eccentricity < ROUND;
+  if (rounder && before.eccentricity > 2 * CIRCLE) return 'circularise';
   return after.energy_J_kg > before.energy_J_kg ? 'raise' : 'lower';
 }
 

@@ -35,7 +35,8 @@ export function findParachutes(flight: Flight, from: number): ParachuteDescent |
   const { deceleration, sigma_m_s2 } = airDeceleration(flight, from);
   const at: number[] = [];
   const area: number[] = [];
-  for (let i = from; i < time.length; i++) {
+  const end_s = landedAt(flight, from) - SETTLED_S;
+  for (let i = from; i < time.length && time[i]! < end_s; i++) {
     const [a, q] = [deceleration[i]!, dynamicPressure[i]!];
     if (!Number.isFinite(a) || q < FELT_PA || a < 3 * sigma_m_s2) continue;
     // The two points of a mass drop are one instant.
@@ -72,6 +73,16 @@ export function findParachutes(flight: Flight, from: number): ParachuteDescent |
   };
 }
 
+/** So long before the touchdown the ground itself is in the deceleration's window, s. */
+const SETTLED_S = 5;
+
+/** When the body first stands still on its way down; for ever after a log that ends before. */
+function landedAt({ time, speed, noise }: Flight, from: number): number {
+  const still = Math.max(1, 5 * noise.speed_m_s);
+  for (let i = from; i < time.length; i++) if (speed[i]! < still) return time[i]!;
+  return Number.POSITIVE_INFINITY;
+}
+
 interface Opening {
   readonly start: number;
   /** First sample with nine tenths of the level that follows. */
@@ -94,8 +105,7 @@ function openings(at: readonly number[], area: readonly number[]): Opening[] {
     let end = i;
     while (end < at.length && at[end]! - at[i]! <= SUDDEN_S && area[end]! < 0.9 * after) end++;
     const reached = end < at.length && area[end]! >= 0.9 * after;
-    // The last sample at the old level is where it begins.
-    out.push({ start: i - 1, end: reached ? end : null, before });
+    out.push({ start: i, end: reached ? end : null, before });
     i = Math.max(i + 1, end);
     // Wait until the level behind is the new one.
     const settled = at[Math.min(i, at.length - 1)]! + 3;
