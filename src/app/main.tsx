@@ -4,13 +4,17 @@ import 'uplot/dist/uPlot.min.css';
 import './theme.css';
 import './page.css';
 import './charts/charts.css';
+import './review.css';
 import './logbook/logbook.css';
+import './print.css';
 import { App } from './App.tsx';
+import { followPrinting } from './charts/printing.ts';
 import { route } from './route.ts';
 import { followRoute, start } from './state.ts';
 import { followTheme } from './theme.ts';
 
 followTheme();
+followPrinting();
 const page = document.getElementById('page');
 if (page !== null) render(<App />, page);
 await start();

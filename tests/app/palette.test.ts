@@ -70,7 +70,7 @@ function distance(a: string, b: string, seen: readonly Triple[]): number {
 /** Causes that stand in one picture: the ledger's, and those of the margin's slope. */
 const together = [
   ['speed', 'gravity', 'steering', 'drag', 'pressure', 'hold'],
-  ['direction', 'time', 'pressure', 'drag'],
+  ['direction', 'time', 'pressure', 'drag', 'drift'],
 ] as const;
 
 /** Smallest distance measured is 17.1 (light) and 21.6 (dark), beside hold-down 14.6 and 17.3 (CIE 1976). */

@@ -18,7 +18,7 @@ export function OrbitPanel({ analysis }: { readonly analysis: Analysis }) {
   return (
     <section class="orbit" aria-label="Orbit to scale">
       <h2>
-        Orbit <span class="quiet">to scale, in its plane, seen from the left of the flight</span>
+        Orbit <span class="quiet">in its plane, to scale</span>
       </h2>
       <div class="plot" ref={box}>
         {width === 0 ? null : <Picture drawing={orbitChart(view, width, 'orbit')} />}

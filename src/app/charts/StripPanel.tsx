@@ -69,24 +69,6 @@ export function StripPanel({ strip, time_s, review, axis }: Props) {
         <h3>
           {strip.title} <span class="quiet">{strip.unit}</span>
         </h3>
-        <p class="strip-lines">
-          {strip.lines.map((line) => (
-            <span key={line.name} class="strip-line">
-              {strip.named ? (
-                <>
-                  <i
-                    class={`line-sample ${line.dashed ? 'dashed' : ''} ${line.colour.replace(/^--/, 'as-')}`}
-                  />
-                  {line.label}
-                  {line.strip.basis === 'measured' ? null : <span class="quiet"> {line.strip.basis}</span>}
-                </>
-              ) : (
-                <span class="quiet">{line.strip.basis}</span>
-              )}
-              <Reading strip={strip} time_s={time_s} line={line} />
-            </span>
-          ))}
-        </p>
         <details class="strip-options">
           <summary>
             options<span class="unseen"> of {strip.title}</span>
@@ -111,6 +93,24 @@ export function StripPanel({ strip, time_s, review, axis }: Props) {
             />
           </div>
         </details>
+        <p class="strip-lines">
+          {strip.lines.map((line) => (
+            <span key={line.name} class="strip-line">
+              {strip.named ? (
+                <>
+                  <i
+                    class={`line-sample ${line.dashed ? 'dashed' : ''} ${line.colour.replace(/^--/, 'as-')}`}
+                  />
+                  {line.label}
+                  {line.strip.basis === 'measured' ? null : <span class="quiet"> {line.strip.basis}</span>}
+                </>
+              ) : (
+                <span class="quiet">{line.strip.basis}</span>
+              )}
+              <Reading strip={strip} time_s={time_s} line={line} />
+            </span>
+          ))}
+        </p>
       </div>
       <div ref={box} {...(printing.value ? {} : { role: 'img', 'aria-label': sentence })}>
         {printing.value ? (

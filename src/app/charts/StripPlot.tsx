@@ -175,9 +175,7 @@ function optionsFor(props: StripPlotProps, now: () => Shown): UPlot.Options {
               const half = line.strip.half;
               if (half === undefined) return;
               const rows = lines[i] ?? [];
-              ctx.strokeStyle = colour(line.colour);
               ctx.globalAlpha = 0.18;
-              // The interval is as wide all along: a broad stroke of the line itself would follow its slope instead.
               ctx.fillStyle = colour(line.colour);
               ctx.fill(band(u, time_s, rows, half * strip.scale));
             });
@@ -197,6 +195,7 @@ function optionsFor(props: StripPlotProps, now: () => Shown): UPlot.Options {
             const x = u.valToPos(lostAt_s, 'x', true);
             ctx.strokeStyle = colour('--short');
             ctx.lineWidth = devicePixelRatio;
+            ctx.setLineDash([]);
             ctx.beginPath();
             ctx.moveTo(x, u.bbox.top);
             ctx.lineTo(x, u.bbox.top + u.bbox.height);

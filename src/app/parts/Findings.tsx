@@ -1,26 +1,31 @@
-import { shown, valueText } from '../../exchange/figureText.ts';
+import { numberText, shown, valueText } from '../../exchange/figureText.ts';
 import type { Finding, Review } from '../../review/types.ts';
-import { showSpan } from '../charts/timeFrame.ts';
+import { chooseFinding, chosenFinding } from '../charts/timeFrame.ts';
 import { timeText } from '../figureText.ts';
 
-function FindingItem({ finding }: { readonly finding: Finding }) {
-  const length = finding.end_s - finding.start_s;
-  const frame = () =>
-    showSpan({ start_s: finding.start_s - 0.15 * length, end_s: finding.end_s + 0.15 * length });
+function FindingItem({ finding, place }: { readonly finding: Finding; readonly place: number }) {
+  const chosen = chosenFinding.value === place;
+  const { cost_m_s, propellant_kg } = finding;
   return (
-    <li>
+    <li class={chosen ? 'chosen' : ''}>
       <div class="finding-head">
-        <button type="button" class="finding-title" onClick={frame}>
+        <button
+          type="button"
+          class="finding-title"
+          aria-pressed={chosen}
+          onClick={() => chooseFinding(chosen ? null : place)}
+        >
           {finding.text}
-          <span class="unseen"> (show this stretch in all charts)</span>
+          <span class="unseen"> (frame this stretch in all charts)</span>
         </button>
-        <span class="quiet">
-          {timeText(finding.start_s)} to {timeText(finding.end_s)}
-        </span>
-        {finding.cost_m_s.value === null ? null : (
-          <span class="finding-cost">{valueText(finding.cost_m_s, shown(finding.cost_m_s))} m/s</span>
+        {cost_m_s.value === null ? null : (
+          <span class="finding-cost">{valueText(cost_m_s, shown(cost_m_s))} m/s</span>
         )}
       </div>
+      <p class="finding-place">
+        {timeText(finding.start_s)} to {timeText(finding.end_s)}
+        {propellant_kg.value === null ? '' : `, worth ${numberText(propellant_kg.value, 0)} kg of propellant`}
+      </p>
       <p>
         {finding.evidence} {finding.advice}
       </p>
@@ -28,15 +33,17 @@ function FindingItem({ finding }: { readonly finding: Finding }) {
   );
 }
 
-/** What cost most, ranked. Not there while nothing was found. */
+/** What cost most, ranked; choosing one frames its stretch in every chart. Not there while nothing was found. */
 export function Findings({ review }: { readonly review: Review }) {
   if (review.findings.length === 0) return null;
   return (
     <section class="findings" aria-label="Findings">
-      <h2>What cost most</h2>
+      <h2>
+        What cost most <span class="quiet">choose one to frame it in every chart</span>
+      </h2>
       <ol>
-        {review.findings.map((f) => (
-          <FindingItem key={`${f.code} ${f.start_s}`} finding={f} />
+        {review.findings.map((f, i) => (
+          <FindingItem key={`${f.code} ${f.start_s}`} finding={f} place={i} />
         ))}
       </ol>
     </section>

@@ -1,22 +1,45 @@
 import { useState } from 'preact/hooks';
 import type { FrameName, Review } from '../../review/types.ts';
 import { BudgetTable } from './BudgetTable.tsx';
+import { BurnsTable } from './BurnsTable.tsx';
 import { EventsTable } from './EventsTable.tsx';
+import { Findings } from './Findings.tsx';
 import { LedgerTable } from './LedgerTable.tsx';
 import { OrbitTable } from './OrbitTable.tsx';
 
-/** The tables side by side as the width allows. On a narrow screen they keep figure and unit until asked for more. */
+/**
+ * Ledger and findings side by side, the further tables under them, as the width allows. On a narrow screen they
+ * keep figure and unit until asked for more.
+ */
 export function Tables({ review, frame }: { readonly review: Review; readonly frame: FrameName }) {
   const [more, setMore] = useState(false);
+  const found = review.findings.length > 0;
   return (
     <div class={more ? 'tables with-more' : 'tables'}>
       <button type="button" class="plain more-switch" aria-pressed={more} onClick={() => setMore(!more)}>
         Intervals and basis
       </button>
-      <LedgerTable review={review} frame={frame} />
-      <BudgetTable review={review} />
-      <OrbitTable review={review} />
-      <EventsTable review={review} />
+      <div class="pair">
+        <LedgerTable review={review} frame={frame} />
+        {found ? (
+          <Findings review={review} />
+        ) : (
+          <div>
+            <BudgetTable review={review} />
+            <BurnsTable review={review} />
+          </div>
+        )}
+      </div>
+      <div class="pair">
+        <div>
+          {found ? <BudgetTable review={review} /> : null}
+          <OrbitTable review={review} />
+        </div>
+        <div>
+          <EventsTable review={review} />
+          {found ? <BurnsTable review={review} /> : null}
+        </div>
+      </div>
     </div>
   );
 }

@@ -1,7 +1,8 @@
 import { numberText } from '../../exchange/figureText.ts';
 import { unbroken } from '../../exchange/sentence.ts';
-import type { Review } from '../../review/types.ts';
+import type { Analysis, Review } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
+import { ReviewActions } from './ReviewActions.tsx';
 
 /** `160 × 160 km`-like words of the mission card, and the log's rate, in one line. */
 function contextLine(review: Review): string {
@@ -60,11 +61,15 @@ function figureClass(code: Review['verdict']['code']): string {
 }
 
 /** The largest thing on the page: one sentence with its figure. */
-export function Verdict({ review }: { readonly review: Review }) {
+export function Verdict({ analysis }: { readonly analysis: Analysis }) {
+  const { review } = analysis;
   const [before, figure, after] = split(unbroken(review.verdict.text));
   return (
     <div class="verdict">
-      <p class="context">{contextLine(review)}</p>
+      <div class="head-line">
+        <p class="context">{contextLine(review)}</p>
+        <ReviewActions analysis={analysis} />
+      </div>
       <h1 tabIndex={-1}>
         {before}
         {figure === '' ? null : <span class={figureClass(review.verdict.code)}>{figure}</span>}

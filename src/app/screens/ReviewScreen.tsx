@@ -1,7 +1,8 @@
 import { Hero } from '../charts/Hero.tsx';
 import { LedgerBar } from '../charts/LedgerBar.tsx';
+import { OrbitPanel } from '../charts/OrbitPanel.tsx';
+import { PathPanel } from '../charts/PathPanel.tsx';
 import { StripSheet } from '../charts/StripSheet.tsx';
-import { Findings } from '../parts/Findings.tsx';
 import { Provenance } from '../parts/Provenance.tsx';
 import { Tables } from '../parts/Tables.tsx';
 import { Verdict } from '../parts/Verdict.tsx';
@@ -17,12 +18,15 @@ export function ReviewScreen() {
   const frame = route.value.view.frame === 'inertial' ? 'inertial' : 'ground';
   return (
     <>
-      <Verdict review={review} />
+      <Verdict analysis={analysis} />
       <LedgerBar entries={review.ledger[frame]} frame={frame} end_s={review.ledger.end_s} />
       <Hero analysis={analysis} />
-      <Findings review={review} />
       <Tables review={review} frame={frame} />
       <StripSheet analysis={analysis} />
+      <div class="shapes">
+        <PathPanel analysis={analysis} />
+        <OrbitPanel analysis={analysis} />
+      </div>
       <Provenance review={review} />
     </>
   );

@@ -297,7 +297,9 @@ function endMark(
   const endX = x(last.time_s);
   const endY = y(last.value);
   const room = letter * text.length;
-  const beside = endX + 10 + room <= frame.right;
+  // Beside the point where the curve ends there, else over it.
+  const runsOn = curve.time_s.some((t, i) => t > last.time_s + 1 && (curve.values[i] ?? null) !== null);
+  const beside = !runsOn && endX + 10 + room <= frame.right;
   const whisker = curve.told === null ? null : { low: y(curve.told.low), high: y(curve.told.high) };
   return [
     ...(whisker !== null && whisker.low - whisker.high > 8

@@ -3,7 +3,6 @@ import { readingText, tickText } from '../readingText.ts';
 import { indexAt, valueAt } from '../sampleAt.ts';
 import { type Drawing, draw, picture, px } from './drawing.ts';
 import { eventWord } from './eventLabels.ts';
-import { labelRows } from './labelRows.ts';
 import type { Overlay } from './overlay.ts';
 import type { PlotFrame, Span } from './plotFrame.ts';
 import { ticks } from './ticks.ts';
@@ -211,7 +210,7 @@ function framedPath({ framed }: PathChart, path: readonly PathPoint[], x: Place,
   return draw('path', { d: broadLine(chosen, x, y, () => broad_px + 8), fill: 'var(--framed)' });
 }
 
-/** Events as points on the path, their words above it where they have room. */
+/** Events as points on the path; their words above it, right of it where it is steep, none over another. */
 function pathEvents(
   events: Analysis['review']['events'],
   along: (t: number) => PathPoint | null,
@@ -220,38 +219,40 @@ function pathEvents(
   frame: PlotFrame,
 ): (Drawing | null)[] {
   const telling = new Set(['cutoff', 'max-q', 'separation', 'apoapsis', 'touchdown', 'parachute-open']);
-  const places = events.flatMap((event) => {
+  const taken: { left: number; right: number; y: number }[] = [];
+  return events.flatMap((event) => {
     const p = telling.has(event.name) ? along(event.time_s) : null;
-    return p === null ? [] : [{ event, x: x(p.downrange_km), y: y(p.altitude_km) }];
+    if (p === null) return [];
+    const [px, py] = [x(p.downrange_km), y(p.altitude_km)];
+    const ahead = along(event.time_s + 2) ?? p;
+    const steep = Math.abs(y(ahead.altitude_km) - py) > Math.abs(x(ahead.downrange_km) - px);
+    const word = eventWord(event.name);
+    const half = (letter * word.length) / 2;
+    const room = steep
+      ? { left: px + 12, right: px + 12 + 2 * half, y: py + 4 }
+      : { left: px - half, right: px + half, y: py - 12 };
+    const free =
+      room.left >= frame.left &&
+      room.right <= frame.right &&
+      taken.every((t) => Math.abs(t.y - room.y) > 15 || room.right + 6 < t.left || room.left > t.right + 6);
+    if (free) taken.push(room);
+    return [
+      draw('circle', {
+        cx: px,
+        cy: py,
+        r: 2.5,
+        fill: 'var(--sheet)',
+        stroke: 'var(--ink)',
+        'stroke-width': 1.5,
+      }),
+      free ? draw('text', { x: room.left, y: room.y, fill: 'var(--muted)', ...halo }, word) : null,
+    ];
   });
-  const labels = labelRows(
-    places.map((p) => ({ item: p, x: p.x, text: eventWord(p.event.name) })),
-    frame,
-    letter,
-    1,
-  );
-  return labels.flatMap(({ item, anchor, row }) => [
-    draw('circle', {
-      cx: item.x,
-      cy: item.y,
-      r: 2.5,
-      fill: 'var(--sheet)',
-      stroke: 'var(--ink)',
-      'stroke-width': 1.5,
-    }),
-    row === null
-      ? null
-      : draw(
-          'text',
-          { x: item.x, y: item.y - 12, 'text-anchor': anchor, fill: 'var(--muted)', ...halo },
-          eventWord(item.event.name),
-        ),
-  ]);
 }
 
 /** How broad a round rate is drawn. */
 function widthKey(key: number, width: number, name: PathRate['name'], frame: PlotFrame): Drawing[] {
-  const words = name === 'waste' ? 'of the margin each second' : 'lost each second';
+  const words = name === 'waste' ? 'of the margin lost each second' : 'lost each second';
   return [
     draw('rect', { x: frame.left, y: 12 - width / 2, width: 28, height: width, fill: 'var(--ink)' }),
     draw('text', { x: frame.left + 36, y: 16, fill: 'var(--muted)' }, `${tickText(key)} m/s ${words}`),

@@ -18,7 +18,7 @@ export const ribbonCauses: readonly RibbonCause[] = [
   { key: 'backPressure', label: 'back pressure', colour: 'var(--cause-pressure)' },
   { key: 'drag', label: 'drag', colour: 'var(--cause-drag)' },
   { key: 'offTime', label: 'off time', colour: 'var(--cause-time)' },
-  { key: 'drift', label: 'drift', colour: 'var(--cause-frame)' },
+  { key: 'drift', label: 'drift', colour: 'var(--cause-drift)' },
 ];
 
 /** Causes that take or give at least this anywhere, m/s each second, are drawn and named. */

@@ -1,0 +1,82 @@
+import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
+import type { Review, ReviewBurn } from '../../review/types.ts';
+
+function BurnRow({
+  burn,
+  columns,
+}: {
+  readonly burn: ReviewBurn;
+  readonly columns: ReturnType<typeof told>;
+}) {
+  const { deltaV, efficiency, propellant_kg } = burn;
+  return (
+    <tr>
+      <th scope="row">{burn.stage}</th>
+      <td class="number">
+        {numberText(burn.start_s, 0)} to {numberText(burn.end_s, 0)}
+      </td>
+      {columns.deltaV ? (
+        <td class="number">
+          {valueText(deltaV, shown(deltaV))}
+          <span class="more quiet"> {intervalText(deltaV, shown(deltaV))}</span>
+        </td>
+      ) : null}
+      {columns.efficiency ? (
+        <td class="number">{valueText(efficiency, { scale: 100, decimals: 1 })}</td>
+      ) : null}
+      {columns.propellant ? (
+        <td class="number">{valueText(propellant_kg, { scale: 1, decimals: 0 })}</td>
+      ) : null}
+    </tr>
+  );
+}
+
+/** Columns that hold a figure for at least one burn. */
+function told(burns: readonly ReviewBurn[]) {
+  return {
+    deltaV: burns.some((b) => b.deltaV.value !== null),
+    efficiency: burns.some((b) => b.efficiency.value !== null),
+    propellant: burns.some((b) => b.propellant_kg.value !== null),
+  };
+}
+
+/** What each burn gave: the share of its delta-v that was a delta-v less to go is its efficiency. */
+export function BurnsTable({ review }: { readonly review: Review }) {
+  const columns = told(review.burns);
+  if (!columns.deltaV && !columns.propellant) return null;
+  return (
+    <section class="burns" aria-label="Burns">
+      <h2>Burns</h2>
+      <table class="figures">
+        <thead>
+          <tr>
+            <th scope="col">stage</th>
+            <th scope="col" class="number">
+              time <span class="unit">s</span>
+            </th>
+            {columns.deltaV ? (
+              <th scope="col" class="number">
+                delta-v <span class="unit">m/s</span>
+              </th>
+            ) : null}
+            {columns.efficiency ? (
+              <th scope="col" class="number">
+                efficiency <span class="unit">%</span>
+              </th>
+            ) : null}
+            {columns.propellant ? (
+              <th scope="col" class="number">
+                propellant <span class="unit">kg</span>
+              </th>
+            ) : null}
+          </tr>
+        </thead>
+        <tbody>
+          {review.burns.map((b) => (
+            <BurnRow key={`${b.stage} ${b.start_s}`} burn={b} columns={columns} />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
