@@ -46,7 +46,10 @@ export const commands: readonly Command[] = [
       },
       { name: 'part', value: 'N', about: 'the N-th flight of a file that holds several' },
       { name: 'json', about: 'the review as a JSON document; an array where there are several logs' },
+      { name: 'report', value: 'FILE.html', about: 'write the report, one HTML file that needs no other' },
       { name: 'channels', value: 'FILE.csv', about: 'write the sampled channels as CSV' },
+      { name: 'oem', value: 'FILE', about: 'write the flown path as a CCSDS Orbit Ephemeris Message' },
+      { name: 'opm', value: 'FILE', about: 'write the orbit at cutoff as a CCSDS Orbit Parameter Message' },
     ],
     notes: [
       'A card NAME.mission.json or a plan NAME.plan.csv beside NAME.csv is taken without being named. - reads standard input.',
@@ -69,11 +72,8 @@ export const commands: readonly Command[] = [
   },
 ];
 
-/** Parts of the design that this version does not have: refused by name rather than as a misspelling. */
-export const notInThisVersion = {
-  commands: ['compare', 'refly'],
-  options: ['report', 'oem', 'opm'],
-} as const;
+/** Commands of the design that this version does not have: refused by name rather than as a misspelling. */
+export const notInThisVersion: readonly string[] = ['compare', 'refly'];
 
 /** Help of one command, or of the whole when none is given. */
 export function helpText(command: Command | null, version: string): string {

@@ -81,15 +81,12 @@ function optionValue(
 
 function unknownOption(rawName: string, known: readonly Option[]): string {
   const name = rawName.replace(/^-+/u, '');
-  if ((notInThisVersion.options as readonly string[]).includes(name)) {
-    return `--${name} is not part of this version`;
-  }
   const names = known.map((o) => `--${o.name}`);
   return `there is no option ${rawName}${suggestion(`--${name}`, names)}`;
 }
 
 function unknownCommand(word: string): LossbookError {
-  if ((notInThisVersion.commands as readonly string[]).includes(word)) {
+  if (notInThisVersion.includes(word)) {
     return new LossbookError('usage', { reason: `${word} is not part of this version`, command: '' });
   }
   const reason = /[./\\]/u.test(word)

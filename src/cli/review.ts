@@ -1,7 +1,5 @@
-import { writeFile } from 'node:fs/promises';
-import { basename, resolve } from 'node:path';
+import { basename } from 'node:path';
 import { LossbookError } from '../errors.ts';
-import { channelsCsv } from '../exchange/channelsCsv.ts';
 import { reviewJson } from '../exchange/reviewJson.ts';
 import { reviewText } from '../exchange/reviewText.ts';
 import { type ReviewRequest, reviewFlight } from '../review/reviewFlight.ts';
@@ -9,7 +7,8 @@ import type { Analysis, Review } from '../review/types.ts';
 import { readLength_m } from '../units/readLength.ts';
 import { columnChoice } from './columnChoice.ts';
 import { complain } from './complain.ts';
-import { cardBeside, errorCode, planBeside, readCardText, readInput } from './inputFiles.ts';
+import { cardBeside, planBeside, readCardText, readInput } from './inputFiles.ts';
+import { checkOutputs, writeOutputs } from './outputFiles.ts';
 import type { Asked } from './parseCommand.ts';
 import { withProgress } from './progress.ts';
 import type { Terminal } from './terminal.ts';
@@ -20,7 +19,7 @@ type Common = Pick<ReviewRequest, 'world' | 'targetAltitude_m' | 'map' | 'part'>
 /** `lossbook review`: one review after another; a log that cannot be reviewed does not stop the rest. */
 export async function review(asked: Asked, terminal: Terminal): Promise<number> {
   const common = commonRequest(asked);
-  checkOutputs(asked);
+  checkFiles(asked);
   const json = asked.on('json');
   const documents: Review[] = [];
   let worst = 0;
@@ -29,7 +28,7 @@ export async function review(asked: Asked, terminal: Terminal): Promise<number> 
       const analysis = await reviewOne(path, asked, common, terminal);
       if (!json) terminal.result((documents.length === 0 ? '' : rule(terminal)) + text(analysis, terminal));
       documents.push(analysis.review);
-      await writeChannels(asked.value('channels'), analysis);
+      await writeOutputs(asked, analysis);
     } catch (error) {
       worst = Math.max(worst, complain(error, terminal, path));
       if (concernsAll(error)) break;
@@ -53,18 +52,16 @@ function commonRequest(asked: Asked): Common {
   };
 }
 
-function checkOutputs(asked: Asked): void {
+function checkFiles(asked: Asked): void {
   if (asked.files.length === 0) throw usage('no log is given');
   const given = [...asked.files, asked.value('mission'), asked.value('plan')];
   if (given.filter((path) => path === '-').length > 1) {
     throw usage('standard input (-) can be read only once');
   }
-  const channels = asked.value('channels');
-  if (channels === undefined) return;
-  if (asked.files.length > 1) throw usage('--channels takes the channels of one log, and several are given');
-  if (given.some((path) => path !== undefined && resolve(path) === resolve(channels))) {
-    throw usage(`--channels ${channels} would overwrite an input`);
-  }
+  checkOutputs(
+    asked,
+    given.filter((path) => path !== undefined),
+  );
 }
 
 async function reviewOne(path: string, asked: Asked, common: Common, terminal: Terminal): Promise<Analysis> {
@@ -97,18 +94,6 @@ function text({ review: document }: Analysis, terminal: Terminal): string {
 /** Stands between two reviews. */
 function rule({ width }: Terminal): string {
   return `\n${'═'.repeat(width)}\n\n`;
-}
-
-async function writeChannels(
-  file: string | undefined,
-  { strips, review: document }: Analysis,
-): Promise<void> {
-  if (file === undefined) return;
-  try {
-    await writeFile(file, channelsCsv(strips, document.events));
-  } catch (error) {
-    throw new LossbookError('file-unwritable', { reason: errorCode(error) }, { file });
-  }
 }
 
 /** A wrong word on the command line is wrong for every log: say it once. */

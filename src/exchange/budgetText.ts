@@ -7,7 +7,8 @@ import { movedText } from './movedText.ts';
 import { textTable } from './textTable.ts';
 import { wrapText } from './wrapText.ts';
 
-const budgetOrder: readonly (readonly [keyof BudgetFigures, string])[] = [
+/** The budget's figures in the order they are shown, with the names that people read. */
+export const budgetOrder: readonly (readonly [keyof BudgetFigures, string])[] = [
   ['deltaVSpent', 'spent'],
   ['deltaVToGo', 'to go'],
   ['deltaVRemaining', 'remaining aboard'],

@@ -33,7 +33,8 @@ export function burnsText(burns: readonly ReviewBurn[], ink: Inks): string[] {
   );
 }
 
-const orbitRows: readonly (readonly [keyof OrbitFigures, string, number, string])[] = [
+/** The orbit's figures in the order they are shown: name, scale and unit. */
+export const orbitRows: readonly (readonly [keyof OrbitFigures, string, number, string])[] = [
   ['apoapsisAltitude_m', 'apoapsis', 1e-3, 'km'],
   ['periapsisAltitude_m', 'periapsis', 1e-3, 'km'],
   ['semiMajorAxis_m', 'semi-major axis', 1e-3, 'km'],

@@ -5,8 +5,7 @@ describe('help', () => {
   test.each([null, ...commands])('fits 80 columns and lists nothing that is not built', (command) => {
     const text = helpText(command, '1.2.3');
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
-    for (const option of notInThisVersion.options) expect(text).not.toContain(`--${option}`);
-    for (const name of notInThisVersion.commands) expect(text).not.toContain(name);
+    for (const name of notInThisVersion) expect(text).not.toContain(name);
   });
   test('of a command lists each of its options', () => {
     for (const command of commands) {

@@ -58,10 +58,6 @@ describe('arguments', () => {
     [['--json'], 'there is no option --json'],
     [['compare', 'a.csv'], 'compare is not part of this version'],
     [['refly', 'a.csv'], 'refly is not part of this version'],
-    ...['--plan', '--report', '--oem', '--opm'].map((option) => [
-      ['review', 'a.csv', option, 'x'],
-      `${option} is not part of this version; lossbook review --help shows how.`,
-    ]),
   ] as [string[], string][])('%j is refused', (args, message) => {
     expect(refusal(...args)).toContain(message);
   });

@@ -1,0 +1,62 @@
+import { writeFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { LossbookError } from '../errors.ts';
+import { channelsCsv } from '../exchange/channelsCsv.ts';
+import { oem } from '../exchange/oem.ts';
+import { opm } from '../exchange/opm.ts';
+import { reportHtml } from '../exchange/report/reportHtml.ts';
+import type { Analysis } from '../review/types.ts';
+import { errorCode } from './inputFiles.ts';
+import type { Asked } from './parseCommand.ts';
+
+/** A file that a review can be written to: the option that names it, what it holds, and how it is made. */
+interface Output {
+  readonly option: string;
+  readonly what: string;
+  readonly text: (analysis: Analysis) => string;
+}
+
+const outputs: readonly Output[] = [
+  { option: 'report', what: 'the report', text: reportHtml },
+  {
+    option: 'channels',
+    what: 'the channels',
+    text: ({ strips, review }) => channelsCsv(strips, review.events),
+  },
+  { option: 'oem', what: 'the ephemeris', text: (analysis) => oem(analysis, { created_ms: Date.now() }) },
+  { option: 'opm', what: 'the orbit', text: (analysis) => opm(analysis, { created_ms: Date.now() }) },
+];
+
+/**
+ * @param inputs paths that are read
+ * @throws LossbookError `usage` where a file would be written for several logs, over an input or over another output
+ */
+export function checkOutputs(asked: Asked, inputs: readonly string[]): void {
+  const taken = new Map(inputs.map((path) => [resolve(path), 'an input']));
+  for (const { option, what } of outputs) {
+    const file = asked.value(option);
+    if (file === undefined) continue;
+    if (asked.files.length > 1) throw usage(`--${option} takes ${what} of one log, and several are given`);
+    const before = taken.get(resolve(file));
+    if (before !== undefined) throw usage(`--${option} ${file} would overwrite ${before}`);
+    taken.set(resolve(file), `the file of --${option}`);
+  }
+}
+
+/** Writes the files that were asked for. @throws LossbookError for what cannot be made or written. */
+export async function writeOutputs(asked: Asked, analysis: Analysis): Promise<void> {
+  for (const { option, text } of outputs) {
+    const file = asked.value(option);
+    if (file === undefined) continue;
+    const made = text(analysis);
+    try {
+      await writeFile(file, made);
+    } catch (error) {
+      throw new LossbookError('file-unwritable', { reason: errorCode(error) }, { file });
+    }
+  }
+}
+
+function usage(reason: string): LossbookError {
+  return new LossbookError('usage', { reason, command: 'review' });
+}

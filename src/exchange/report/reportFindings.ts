@@ -1,0 +1,132 @@
+import type { AgainstPlan, ComparedState, Review } from '../../review/types.ts';
+import { formatFigure } from '../../units/figures.ts';
+import { intervalText, numberText, shown, valueText } from '../figureText.ts';
+import { timeText } from '../readingText.ts';
+import { sentence } from '../sentence.ts';
+import { type Drawing, draw } from './drawing.ts';
+import { section, table } from './reportTables.ts';
+
+/** What cost most, dearest first; null while nothing was found. */
+export function findingsSection({ findings }: Review): Drawing | null {
+  return section(
+    'What cost most',
+    'dearest first',
+    findings.map((f) =>
+      draw(
+        'div',
+        { class: 'find' },
+        draw(
+          'h3',
+          {},
+          draw(
+            'span',
+            {},
+            f.text,
+            draw('span', { class: 'quiet' }, ` ${timeText(f.start_s)} to ${timeText(f.end_s)}`),
+          ),
+          f.cost_m_s.value === null
+            ? null
+            : draw('span', {}, `${valueText(f.cost_m_s, shown(f.cost_m_s))} m/s`),
+        ),
+        draw('p', {}, [f.evidence, f.advice].filter((text) => text !== '').join(' ')),
+      ),
+    ),
+  );
+}
+
+type StateName = keyof AgainstPlan['cutoffs'][number]['states'];
+
+const states: readonly (readonly [StateName, string, number, string, number])[] = [
+  ['time_s', 'time', 1, 's', 1],
+  ['altitude_m', 'altitude', 1e-3, 'km', 1],
+  ['speed_m_s', 'speed', 1, 'm/s', 0],
+  ['inertialSpeed_m_s', 'inertial speed', 1, 'm/s', 0],
+  ['flightPathAngle_deg', 'flight-path angle', 1, '°', 2],
+  ['apoapsisAltitude_m', 'apoapsis', 1e-3, 'km', 1],
+  ['periapsisAltitude_m', 'periapsis', 1e-3, 'km', 1],
+  ['mass_kg', 'mass', 1, 'kg', 0],
+];
+
+/** Deviations from the plan: what they cost, and the states at the cutoffs; null without a plan. */
+export function planSections({ againstPlan }: Review): (Drawing | null)[] {
+  if (againstPlan === null) return [];
+  const { plan, avoidable, contributions, cutoffs } = againstPlan;
+  const { deltaV_m_s: cost, propellant_kg } = avoidable;
+  const costText =
+    cost.value === null
+      ? ''
+      : `Projected total flown less planned: ${valueText(cost, shown(cost))} m/s ${intervalText(cost, shown(cost))}${
+          propellant_kg.value === null ? '' : `, ${numberText(propellant_kg.value, 0)} kg of propellant`
+        }`;
+  const ranked = contributions.toSorted(
+    (a, b) => Math.abs(b.deltaV_m_s.value ?? 0) - Math.abs(a.deltaV_m_s.value ?? 0),
+  );
+  return [
+    section(
+      'Against plan',
+      plan.name,
+      [plan.text, costText, ...plan.assumed]
+        .filter((text) => text !== '')
+        .map((text) => draw('p', { class: 'under' }, sentence(text))),
+      ranked.length === 0
+        ? null
+        : table(
+            [
+              { head: 'deviation', class: '' },
+              { head: 'm/s', class: 'number' },
+              { head: '95 %', class: 'number quiet more' },
+              { head: 'kg', class: 'number' },
+            ],
+            ranked.map(({ text, deltaV_m_s, propellant_kg: kg }) => [
+              text,
+              valueText(deltaV_m_s, shown(deltaV_m_s)),
+              intervalText(deltaV_m_s, shown(deltaV_m_s)),
+              valueText(kg, { scale: 1, decimals: 0 }),
+            ]),
+          ),
+    ),
+    cutoffTables(cutoffs),
+  ];
+}
+
+/** States at the cutoffs, planned and flown, two tables side by side where there is room. */
+function cutoffTables(cutoffs: AgainstPlan['cutoffs']): Drawing | null {
+  if (cutoffs.length === 0) return null;
+  return draw(
+    'div',
+    { class: 'pair' },
+    cutoffs.map((cutoff) =>
+      section(
+        `Cutoff of ${cutoff.subject}`,
+        'flown less planned',
+        table(
+          [
+            { head: '', class: '' },
+            { head: 'planned', class: 'number' },
+            { head: 'flown', class: 'number' },
+            { head: 'difference', class: 'number' },
+            { head: '', class: 'quiet' },
+          ],
+          states
+            .filter(([key]) => known(cutoff.states[key]))
+            .map(([key, name, scale, unit, decimals]) => {
+              const { planned, flown, difference } = cutoff.states[key];
+              const written = (value: number | null) =>
+                numberText(value === null ? null : value * scale, decimals);
+              return [
+                name,
+                written(planned),
+                written(flown),
+                difference === null ? '' : formatFigure(difference * scale, { decimals, signed: true }),
+                unit,
+              ];
+            }),
+        ),
+      ),
+    ),
+  );
+}
+
+function known({ planned, flown }: ComparedState): boolean {
+  return planned !== null || flown !== null;
+}
