@@ -6,9 +6,12 @@ test('the engine offers these and nothing else', () => {
     'LossbookError',
     'channelsCsv',
     'describeMission',
+    'oem',
+    'opm',
     'readLog',
     'readMission',
-    'reviewFlight',
+    'reportHtml',
+    'review',
     'reviewJson',
     'reviewText',
   ]);
