@@ -3,11 +3,11 @@ import type { Flight } from '../flight/types.ts';
 import { type AscentSpan, orbitAt } from '../ledger/ascentEnd.ts';
 import type { Budget } from '../ledger/budget.ts';
 import { ispAt_s, propellantWorth_kg } from '../ledger/waste.ts';
-import { propellantAboard_kg } from '../mission/propellantAboard.ts';
 import type { FlownPlan } from '../refly/flyPlan.ts';
 import { planDeviations } from './deviations.ts';
 import { figure, unavailable } from './figure.ts';
 import { pairedEvents } from './planEventTimes.ts';
+import { propellantAt_kg } from './propellantAt.ts';
 import { makeStrips } from './strips.ts';
 import type { AgainstPlan, BudgetCurves, ComparedState, Contribution, Strips } from './types.ts';
 import { decimal, formatKm } from './wording.ts';
@@ -77,16 +77,6 @@ function compared(planned: number | null, flown: number | null): ComparedState {
   const p = planned !== null && Number.isFinite(planned) ? planned : null;
   const f = flown !== null && Number.isFinite(flown) ? flown : null;
   return { planned: p, flown: f, difference: p === null || f === null ? null : f - p };
-}
-
-function propellantAt_kg(flight: Flight, i: number): number | null {
-  const { vehicle } = flight.mission;
-  if (vehicle === null || flight.mass === null || vehicle.stages.length === 0) return null;
-  const gone = new Set<string>();
-  for (const d of flight.drops)
-    if (d.index < i && d.subject !== null && d.kind !== 'separation') gone.add(d.subject);
-  const stage = Math.min(flight.stage[i]!, vehicle.stages.length - 1);
-  return propellantAboard_kg(vehicle, stage, flight.mass[i]!, gone);
 }
 
 function cutoff(

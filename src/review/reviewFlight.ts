@@ -26,8 +26,9 @@ import { orbitFindings } from './orbitWork/findings.ts';
 import { orbitWork } from './orbitWork/orbitWork.ts';
 import { plannedTime_s } from './planEventTimes.ts';
 import { planPart } from './planPart.ts';
+import { propellantAt_kg } from './propellantAt.ts';
 import { makeStrips } from './strips.ts';
-import type { Analysis, Review, ReviewBurn } from './types.ts';
+import type { Analysis, Figure, Review, ReviewBurn } from './types.ts';
 import { judge } from './verdict.ts';
 import { wasteFigures } from './wasteFigures.ts';
 import { wayDownFindings } from './wayDown/findings.ts';
@@ -169,6 +170,7 @@ export function reviewLog(
     orbit: { atCutoff: orbit, cutoff_s: span.isCutoff ? flight.time[span.end]! : null },
     budget: {
       ...budgetAtEnd,
+      propellantLeft_kg: propellantLeft(flight, span),
       lostAt_s: budget.lostAt_s,
       curves: {
         time_s: budget.time_s,
@@ -192,6 +194,14 @@ export function reviewLog(
     cautions: CAUTIONS,
   };
   return planned === null ? { review, strips } : { review, strips, planStrips: planned.strips };
+}
+
+/** Propellant aboard at the ascent's end. */
+function propellantLeft(flight: Flight, span: AscentSpan): Figure {
+  const left = propellantAt_kg(flight, span.end);
+  return left === null
+    ? unavailable(flight.mass === null ? 'the log has no mass' : 'no card gives the vehicle’s masses')
+    : figure(left, flight.noise.mass_kg, 'measured');
 }
 
 function headingReading(flight: Flight): string | null {

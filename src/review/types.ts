@@ -338,6 +338,8 @@ export interface Review {
   };
   readonly orbit: { readonly atCutoff: OrbitFigures; readonly cutoff_s: number | null };
   readonly budget: BudgetFigures & {
+    /** In all tanks at the end of the ascent. */
+    readonly propellantLeft_kg: Figure;
     /** Last crossing of zero margin; null when the margin stays positive or is unavailable. */
     readonly lostAt_s: number | null;
     readonly curves: BudgetCurves;

@@ -128,6 +128,7 @@ export function handMadeReview(): Review {
       projectedTotal: figure(5902.5, 15),
       margin: figure(-361.3, 15),
       shortfall: figure(361.3, 15),
+      propellantLeft_kg: figure(0, 3, 'measured'),
       lostAt_s: 123.4,
       curves: {
         time_s: [0, 60, 123.4, 170, 494.3],

@@ -31,27 +31,26 @@ function plane(o: Occasion): Candidate[] {
   ];
 }
 
-/** Due east from the site the ground gives ω·r·cos(latitude); another azimuth gives part of it or takes. */
+/** Due east from the site the ground gives ω·r·cos(latitude); in a plane of inclination i it gives ω·r·cos(i). */
 function rotation(o: Occasion): Candidate[] {
-  const { flight, span } = o;
+  const { flight, span, orbit } = o;
   const { target, world, site } = flight.mission;
-  if (target.kind === 'orbit' && target.inclination_rad !== null) return [];
-  if (target.kind === 'suborbital' || !site.latitudeKnown || world.spin_rad_s === 0) return [];
-  const most = Math.abs(world.spin_rad_s) * world.radius_m * Math.cos(site.latitude_rad);
-  const given = flight.track.inertialSpeed[span.end]! - flight.speed[span.end]!;
-  const cost = most - given;
-  // Flown due east the help still falls short a little, as the path climbs and bends toward the equator.
-  if (cost < 0.1 * most) return [];
+  if (target.kind !== 'orbit' || target.inclination_rad !== null || !span.isCutoff) return [];
+  if (!site.latitudeKnown || world.spin_rad_s === 0 || orbit.inclination_deg.value === null) return [];
+  const ground = Math.abs(world.spin_rad_s) * world.radius_m;
+  const most = ground * Math.cos(site.latitude_rad);
+  const given = ground * Math.cos(orbit.inclination_deg.value / DEG);
   return [
     {
       code: 'rotation-not-used',
       start_s: 0,
       end_s: flight.time[span.end]!,
-      cost_m_s: cost,
+      cost_m_s: most - given,
+      // A degree of launch azimuth is nobody's fault.
       sigma_m_s: 0.02 * most,
       claim: 'plane',
       text: `The world’s rotation was not used: it gave ${decimal(given, 0)} of ${decimal(most, 0)} m/s.`,
-      evidence: `The card asks for no inclination, and the launch azimuth is ${decimal(site.launchAzimuth_rad * DEG, 0)}°.`,
+      evidence: `The card asks for no inclination, and the orbit is inclined by ${decimal(orbit.inclination_deg.value, 0)}° from a site at ${decimal(Math.abs(site.latitude_rad) * DEG, 0)}° of latitude.`,
       advice: 'Launch toward the east unless the orbit has to have another plane.',
     },
   ];

@@ -42,42 +42,73 @@ export function findFindings(o: Occasion): Finding[] {
   return shown.sort((a, b) => rank(b) - rank(a)).map((c) => asFinding(o, c));
 }
 
-/** One finding a claim, except that angle of attack in air is told beside the pitch program that it is part of. */
+/** One finding a claim, and what two of them would both claim taken off one. */
 function settled(o: Occasion, candidates: readonly Candidate[]): Candidate[] {
-  const out: Candidate[] = [];
-  const byClaim = new Map<Claim, Candidate[]>();
-  for (const c of candidates) byClaim.set(c.claim, [...(byClaim.get(c.claim) ?? []), c]);
-  for (const [claim, group] of byClaim) {
-    const air = group.find((c) => c.code === 'angle-of-attack-in-air');
-    const rest = group.filter((c) => c !== air).sort((a, b) => (b.cost_m_s ?? 0) - (a.cost_m_s ?? 0));
-    const whole = claim === 'pitch' ? contributed(o, 'pitch') : null;
-    if (claim === 'vehicle' || claim === 'dropped') out.push(...rest);
-    else if (rest[0] !== undefined) {
-      const taken = air === undefined || whole === null ? 0 : Math.min(air.cost_m_s ?? 0, Math.max(0, whole));
-      const cost = rest[0].cost_m_s;
-      out.push(cost === null ? rest[0] : { ...rest[0], cost_m_s: cost - taken });
-    }
-    if (air !== undefined) {
-      // Against a plan, only what the pitch cost more than planned can be the angle of attack's.
-      out.push(whole === null ? air : { ...air, cost_m_s: Math.min(air.cost_m_s ?? 0, Math.max(0, whole)) });
-    }
+  const dearest = (claim: Claim): Candidate | null =>
+    candidates
+      .filter((c) => c.claim === claim && c.code !== 'angle-of-attack-in-air')
+      .sort((a, b) => cost(b) - cost(a))[0] ?? null;
+  const out: Candidate[] = candidates.filter((c) => c.claim === 'vehicle' || c.claim === 'dropped');
+  const lastStage = dearest('last-stage');
+  for (const claim of ['throttle', 'timing', 'plane'] as const) {
+    const c = dearest(claim);
+    if (c !== null) out.push(c);
   }
-  return out;
+  if (lastStage !== null) out.push(lastStage);
+  const cutoff = dearest('cutoff');
+  if (cutoff !== null) {
+    // What bad steering left to go is the steering's, not the cutoff's.
+    const taken = cutoff.code === 'cutoff-early' && lastStage !== null ? Math.max(0, cost(lastStage)) : 0;
+    out.push(cutoff.cost_m_s === null ? cutoff : { ...cutoff, cost_m_s: cutoff.cost_m_s - taken });
+  }
+  return [...out, ...pitchAndAir(o, candidates, dearest('pitch'), out)];
+}
+
+/** The pitch program and, told apart from it, the angle of attack in dense air. */
+function pitchAndAir(
+  o: Occasion,
+  candidates: readonly Candidate[],
+  program: Candidate | null,
+  others: readonly Candidate[],
+): Candidate[] {
+  const inAir = candidates.filter((c) => c.code === 'angle-of-attack-in-air');
+  const planned = contributed(o, 'pitch');
+  if (planned === null) {
+    const rest = program === null ? others : [...others, program];
+    // Off its path in the air a flight also gets by too little thrust or a late turn: then it is part of that.
+    const alone = inAir.filter((air) => rest.every((c) => c.claim === 'plane' || cost(c) < cost(air)));
+    return program === null ? alone : [program, ...alone];
+  }
+  // Wavering about the plan: the whole of the pitch's part is the angle of attack's.
+  const first = inAir[0];
+  if (first === undefined) return program === null ? [] : [program];
+  if (program === null) return [{ ...first, cost_m_s: Math.max(...inAir.map(cost)) }];
+  const taken = Math.min(cost(first), Math.max(0, planned));
+  return [
+    { ...program, cost_m_s: planned - taken },
+    { ...first, cost_m_s: taken },
+  ];
+}
+
+function cost(c: Candidate): number {
+  return c.cost_m_s ?? 0;
 }
 
 function asFinding({ flight }: Occasion, c: Candidate): Finding {
   let i = 0;
   while (i < flight.time.length - 1 && flight.time[i]! < c.end_s) i++;
   const mass = flight.mass?.[i] ?? Number.NaN;
-  const cost = c.cost_m_s;
-  const kg = cost === null ? Number.NaN : propellantWorth_kg(cost, mass, ispAt_s(flight, i));
-  const share = cost === null || cost === 0 ? 0 : c.sigma_m_s / Math.abs(cost);
+  const cost_m_s = c.cost_m_s;
+  const kg = cost_m_s === null ? Number.NaN : propellantWorth_kg(cost_m_s, mass, ispAt_s(flight, i));
+  const share = cost_m_s === null || cost_m_s === 0 ? 0 : c.sigma_m_s / Math.abs(cost_m_s);
   return {
     code: c.code,
     start_s: c.start_s,
     end_s: c.end_s,
     cost_m_s:
-      cost === null ? unavailable('it cannot be told in delta-v') : figure(cost, c.sigma_m_s, 'derived'),
+      cost_m_s === null
+        ? unavailable('it cannot be told in delta-v')
+        : figure(cost_m_s, c.sigma_m_s, 'derived'),
     propellant_kg: Number.isFinite(kg)
       ? figure(kg, Math.abs(kg) * share, 'derived')
       : unavailable('mass or engine is not known'),

@@ -7,9 +7,12 @@ import {
   type Occasion,
   reachedTarget,
   reflownSigma_m_s,
+  shortOfPropellant,
 } from './types.ts';
 
 const DEG = 180 / Math.PI;
+/** Share of all that was spent from which a last stage's steering is dear. */
+const DEAR_SHARE = 0.005;
 
 /** How the last stage was steered, against the plan or against the best that it could still have done. */
 export const lastStageFindings: Finder = (o) => {
@@ -17,9 +20,12 @@ export const lastStageFindings: Finder = (o) => {
   if (reflown === null) return [];
   const planned = contributed(o, 'last-stage-pitch');
   const past = pastApoapsis(o);
-  // Without a plan, a flight that came where it was to go is only told of thrust behind its apoapsis.
-  if (planned === null && reachedTarget(o) && past === null) return [];
   const cost = planned ?? reflown.flown.best.total_m_s - reflown.steered.total_m_s;
+  // Without a plan and with propellant to spare, only what is dear is told: no pilot steers to the last metre.
+  if (planned === null && !shortOfPropellant(o)) {
+    const missed = past !== null || !reachedTarget(o);
+    if (!missed || cost < DEAR_SHARE * reflown.flown.end.spent_m_s) return [];
+  }
   const start_s = reflown.handover.start.time_s;
   const end_s = flight.time[span.end]!;
   const away = meanAway(o);

@@ -8,8 +8,8 @@ import {
   type Finder,
   type FindingCode,
   type Occasion,
-  reachedTarget,
   reflownSigma_m_s,
+  shortOfPropellant,
 } from './types.ts';
 
 /** Pitch-over this much beside the plan is late or early, s. */
@@ -33,8 +33,10 @@ function withPlan(o: Occasion, cost: number): Candidate[] {
   const away = over === null || planOver === null ? 0 : over - planOver;
   const steep = worst === null || worst.flown > worst.planned;
   const hard = worst !== null && !steep && over !== null && worst.time_s < over + 25;
-  const code: FindingCode =
-    away > AWAY_S
+  const wavering = Math.abs(away) <= AWAY_S && worst !== null && worst.wavers;
+  const code: FindingCode = wavering
+    ? 'angle-of-attack-in-air'
+    : away > AWAY_S
       ? 'pitch-over-late'
       : away < -AWAY_S
         ? 'pitch-over-early'
@@ -53,8 +55,9 @@ function withPlan(o: Occasion, cost: number): Candidate[] {
           : hard
             ? 'Pitched over too hard'
             : '';
-  const rest =
-    worst === null
+  const rest = wavering
+    ? `Wavered up to ${decimal(Math.abs(worst.flown - worst.planned), 0)}° about the planned pitch`
+    : worst === null
       ? ''
       : `${start === '' ? 'Flown' : ' and flown'} up to ${decimal(Math.abs(worst.flown - worst.planned), 0)}° too ${steep ? 'steep' : 'flat'}`;
   return [
@@ -82,6 +85,8 @@ function withPlan(o: Occasion, cost: number): Candidate[] {
 }
 
 const advice: Partial<Record<FindingCode, string>> = {
+  'angle-of-attack-in-air':
+    'Hold the planned pitch with small corrections: each swing of the nose costs thrust and loads the vehicle.',
   'pitch-over-late':
     'Begin the pitch-over sooner, at low speed, and follow the planned pitch: height comes by itself, sideways speed does not.',
   'pitch-over-early':
@@ -102,34 +107,49 @@ function pitchOver(flight: Occasion['flight'], events: Occasion['events'] | null
   return null;
 }
 
+interface Worst {
+  readonly altitude_m: number;
+  readonly time_s: number;
+  /** Degrees. */
+  readonly flown: number;
+  readonly planned: number;
+  /** True where the differences go to both sides and nearly cancel. */
+  readonly wavers: boolean;
+}
+
 /** Where flown and planned pitch at equal altitude were farthest apart before the last stage. */
-function worstPitch(
-  o: Occasion,
-  end_s: number,
-): { altitude_m: number; time_s: number; flown: number; planned: number } | null {
+function worstPitch(o: Occasion, end_s: number): Worst | null {
   const { plan, flight, span } = o;
   if (plan === null) return null;
   const curve = planDeviations(
     { flight, span, strips: o.strips },
     { flight: plan.flown.flight, span: plan.flown.span, strips: plan.strips },
   ).find((d) => d.quantity === 'pitch_deg');
-  let best: { altitude_m: number; time_s: number; flown: number; planned: number } | null = null;
+  let best: Omit<Worst, 'wavers'> | null = null;
+  let most = 0;
+  let over = 0;
+  let under = 0;
+  let i = flight.liftOffIndex;
   curve?.at.forEach((altitude_m, k) => {
     const [flown, planned] = [curve.flown[k] ?? null, curve.planned[k] ?? null];
     if (flown === null || planned === null) return;
-    let i = flight.liftOffIndex;
     while (i < span.end && flight.altitude[i]! < altitude_m) i++;
     if (flight.time[i]! > end_s) return;
-    if (best === null || Math.abs(flown - planned) > Math.abs(best.flown - best.planned))
-      best = { altitude_m, time_s: flight.time[i]!, flown, planned };
+    over = Math.max(over, flown - planned);
+    under = Math.max(under, planned - flown);
+    if (Math.abs(flown - planned) <= most) return;
+    most = Math.abs(flown - planned);
+    best = { altitude_m, time_s: flight.time[i]!, flown, planned };
   });
-  return best;
+  return best === null
+    ? null
+    : { ...(best as Omit<Worst, 'wavers'>), wavers: Math.min(over, under) > 0.4 * most };
 }
 
 /** Without a plan, and where the target was missed: a tilt that would have cost less, by re-flying. */
 function withoutPlan(o: Occasion): Candidate[] {
   const { reflown, flight } = o;
-  if (reflown === null || reachedTarget(o)) return [];
+  if (reflown === null || !shortOfPropellant(o)) return [];
   const base = reflown.steered.total_m_s;
   let best = { factor: 1, gain: 0 };
   for (const side of [TRIED, TRIED.map((f) => 2 - f)]) {

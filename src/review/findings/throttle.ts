@@ -6,8 +6,8 @@ import {
   contributed,
   type Finder,
   type Occasion,
-  reachedTarget,
   reflownSigma_m_s,
+  shortOfPropellant,
 } from './types.ts';
 
 /** A throttle under this is a throttle-down. */
@@ -58,7 +58,7 @@ function withoutPlan(o: Occasion): Candidate[] {
     if (full !== null && !limited(o))
       return [tooLong(o, down, reflown.steered.total_m_s - full.total_m_s, 'at full thrust')];
   }
-  if (reachedTarget(o)) return [];
+  if (!shortOfPropellant(o)) return [];
   const base = reflown.steered.total_m_s;
   let best = { factor: 1, gain: 0 };
   for (const factor of TRIED) {

@@ -88,6 +88,12 @@ export function reachedTarget({ verdict }: Occasion): boolean {
   return verdict === 'in-orbit' || verdict === 'escape' || verdict === 'suborbital-as-planned';
 }
 
+/** True where the tanks could not have made up for what was missing: only then can a better ascent be the answer. */
+export function shortOfPropellant({ budget }: Occasion): boolean {
+  const margin = budget.margin?.[budget.atEnd];
+  return margin !== undefined && margin < 0;
+}
+
 /** A contribution to the difference from the plan, m/s; null without a plan. */
 export function contributed(o: Occasion, group: Contributions['parts'][number]['group']): number | null {
   if (o.contributions === null) return null;

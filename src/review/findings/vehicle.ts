@@ -6,7 +6,7 @@ import { decimal } from '../wording.ts';
 import { type Candidate, type Finder, reflownSigma_m_s } from './types.ts';
 
 /** Shares under which a vehicle is as its card says. */
-const SAME_MASS = 2e-3;
+const SAME_MASS = 1e-4;
 const SAME_THRUST = 0.01;
 const SAME_ISP = 0.005;
 
@@ -29,7 +29,7 @@ export const vehicleFindings: Finder = (o) => {
     claim: 'vehicle',
   } as const;
   const heavier = script.rocket.payload_kg - card.payload_kg;
-  if (heavier > SAME_MASS * fullMass_kg(card)) {
+  if (heavier > Math.max(SAME_MASS * fullMass_kg(card), 3 * flight.noise.mass_kg)) {
     // A heavier vehicle's loss is not in its projected total alone: it also has less delta-v.
     const lost = marginLost(
       reflown.steered,
