@@ -5,6 +5,7 @@ import { plotFrame } from '../../exchange/report/plotFrame.ts';
 import type { Analysis } from '../../review/types.ts';
 import { overlays } from './overlays.ts';
 import { Picture } from './Picture.tsx';
+import { printing } from './printing.ts';
 import { SaveChart } from './SaveChart.tsx';
 import { savedWidth_px } from './savePicture.ts';
 import { TableTwin } from './TableTwin.tsx';
@@ -28,7 +29,7 @@ export function PathPanel({ analysis }: { readonly analysis: Analysis }) {
       overlays: overlays.value,
       span: shownSpan.value,
       frame,
-      height: frame.narrow ? 240 : 340,
+      height: printing.value || frame.narrow ? 240 : 340,
       at_s,
       framed: framed.value,
     });

@@ -17,18 +17,33 @@ function atOnce(change: () => void): void {
   else options.debounceRendering = usual;
 }
 
+/** Opens what a report tells in full; what was closed is closed again. */
+function openNotes(open: boolean): void {
+  for (const notes of document.querySelectorAll<HTMLDetailsElement>('.provenance details')) {
+    if (open && !notes.open) {
+      notes.open = true;
+      notes.dataset.forPaper = '';
+    } else if (!open && notes.dataset.forPaper !== undefined) {
+      notes.open = false;
+      delete notes.dataset.forPaper;
+    }
+  }
+}
+
 /** Keeps the document ready for paper. Called once. */
 export function followPrinting(): void {
   addEventListener('beforeprint', () =>
     atOnce(() => {
       document.documentElement.dataset.theme = 'light';
       printing.value = true;
+      openNotes(true);
     }),
   );
   addEventListener('afterprint', () =>
     atOnce(() => {
       document.documentElement.dataset.theme = theme.peek();
       printing.value = false;
+      openNotes(false);
     }),
   );
 }

@@ -12,7 +12,7 @@ function BurnRow({
   return (
     <tr>
       <th scope="row">{burn.stage}</th>
-      <td class="number">
+      <td class="number more">
         {numberText(burn.start_s, 0)} to {numberText(burn.end_s, 0)}
       </td>
       {columns.deltaV ? (
@@ -25,7 +25,7 @@ function BurnRow({
         <td class="number">{valueText(efficiency, { scale: 100, decimals: 1 })}</td>
       ) : null}
       {columns.propellant ? (
-        <td class="number">{valueText(propellant_kg, { scale: 1, decimals: 0 })}</td>
+        <td class="number more">{valueText(propellant_kg, { scale: 1, decimals: 0 })}</td>
       ) : null}
     </tr>
   );
@@ -51,7 +51,7 @@ export function BurnsTable({ review }: { readonly review: Review }) {
         <thead>
           <tr>
             <th scope="col">stage</th>
-            <th scope="col" class="number">
+            <th scope="col" class="number more">
               time <span class="unit">s</span>
             </th>
             {columns.deltaV ? (
@@ -65,7 +65,7 @@ export function BurnsTable({ review }: { readonly review: Review }) {
               </th>
             ) : null}
             {columns.propellant ? (
-              <th scope="col" class="number">
+              <th scope="col" class="number more">
                 propellant <span class="unit">kg</span>
               </th>
             ) : null}

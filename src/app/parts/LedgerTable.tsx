@@ -23,30 +23,36 @@ interface RowProps {
 }
 
 function Row({ label, swatch, figure, share, basis }: RowProps) {
+  const moves = assumptionTexts(figure, decimalsOf(figure));
+  const looks = [swatch === null ? 'sum' : '', moves.length === 0 ? '' : 'explained'];
   return (
-    <tr class={swatch === null ? 'sum' : ''}>
-      <th scope="row">
-        {swatch === null ? null : <span class={`swatch ${swatch}`} />}
-        {label}
-        {assumptionTexts(figure, decimalsOf(figure)).map((text) => (
-          <span key={text} class="assumption">
-            {text} m/s
-          </span>
-        ))}
-      </th>
-      {figure.value === null ? (
-        <td class="absent" colSpan={4}>
-          not available
-        </td>
-      ) : (
-        <>
-          <td class="number">{valueText(figure, decimalsOf(figure))}</td>
-          <td class="number more quiet">{intervalText(figure, decimalsOf(figure))}</td>
-          <td class="number more">{share === null ? '' : `${numberText(100 * share, 1)} %`}</td>
-          <td class="more basis quiet">{basis}</td>
-        </>
+    <>
+      <tr class={looks.join(' ').trim()}>
+        <th scope="row">
+          {swatch === null ? null : <span class={`swatch ${swatch}`} />}
+          {label}
+        </th>
+        {figure.value === null ? (
+          <td class="absent" colSpan={4}>
+            not available
+          </td>
+        ) : (
+          <>
+            <td class="number">{valueText(figure, decimalsOf(figure))}</td>
+            <td class="number more quiet">{intervalText(figure, decimalsOf(figure))}</td>
+            <td class="number more">{share === null ? '' : `${numberText(100 * share, 1)} %`}</td>
+            <td class="more basis quiet">{basis}</td>
+          </>
+        )}
+      </tr>
+      {moves.length === 0 ? null : (
+        <tr class="explanation">
+          <td class="assumption" colSpan={5}>
+            {moves.map((text) => `${text} m/s`).join('; ')}
+          </td>
+        </tr>
       )}
-    </tr>
+    </>
   );
 }
 

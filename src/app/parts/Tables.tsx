@@ -14,6 +14,8 @@ import { OrbitTable } from './OrbitTable.tsx';
 export function Tables({ review, frame }: { readonly review: Review; readonly frame: FrameName }) {
   const [more, setMore] = useState(false);
   const found = review.findings.length > 0;
+  // Beside the ledger there is room for about four findings, or fewer and the burns.
+  const few = review.findings.length <= 2;
   return (
     <div class={more ? 'tables with-more' : 'tables'}>
       <button type="button" class="plain more-switch" aria-pressed={more} onClick={() => setMore(!more)}>
@@ -21,14 +23,10 @@ export function Tables({ review, frame }: { readonly review: Review; readonly fr
       </button>
       <div class="pair">
         <LedgerTable review={review} frame={frame} />
-        {found ? (
-          <Findings review={review} />
-        ) : (
-          <div>
-            <BudgetTable review={review} />
-            <BurnsTable review={review} />
-          </div>
-        )}
+        <div>
+          {found ? <Findings review={review} /> : <BudgetTable review={review} />}
+          {few ? <BurnsTable review={review} /> : null}
+        </div>
       </div>
       <div class="pair">
         <div>
@@ -37,7 +35,7 @@ export function Tables({ review, frame }: { readonly review: Review; readonly fr
         </div>
         <div>
           <EventsTable review={review} />
-          {found ? <BurnsTable review={review} /> : null}
+          {few ? null : <BurnsTable review={review} />}
         </div>
       </div>
     </div>

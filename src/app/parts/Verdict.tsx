@@ -1,3 +1,4 @@
+import { Fragment } from 'preact';
 import { numberText } from '../../exchange/figureText.ts';
 import { unbroken } from '../../exchange/sentence.ts';
 import type { Analysis, Review } from '../../review/types.ts';
@@ -5,7 +6,7 @@ import { formatFigure } from '../../units/figures.ts';
 import { ReviewActions } from './ReviewActions.tsx';
 
 /** `160 × 160 km`-like words of the mission card, and the log's rate, in one line. */
-function contextLine(review: Review): string {
+function contextParts(review: Review): readonly string[] {
   const { mission, source, channels } = review;
   const vehicle = [
     mission.vehicle,
@@ -22,9 +23,7 @@ function contextLine(review: Review): string {
     vehicle.join(', '),
     flown.join(', '),
     `${channels.length} channels, ${formatFigure(source.rate_Hz, { digits: 3 })} Hz`,
-  ]
-    .filter((part) => part !== '')
-    .join(' · ');
+  ].filter((part) => part !== '');
 }
 
 function payloadText(payload_kg: number): string {
@@ -66,16 +65,21 @@ export function Verdict({ analysis }: { readonly analysis: Analysis }) {
   const [before, figure, after] = split(unbroken(review.verdict.text));
   return (
     <div class="verdict">
-      <div class="head-line">
-        <p class="context">{contextLine(review)}</p>
-        <ReviewActions analysis={analysis} />
-      </div>
+      <p class="context">
+        {contextParts(review).map((part, i) => (
+          <Fragment key={part}>
+            {i === 0 ? '' : ' · '}
+            <span>{part}</span>
+          </Fragment>
+        ))}
+      </p>
       <h1 tabIndex={-1}>
         {before}
         {figure === '' ? null : <span class={figureClass(review.verdict.code)}>{figure}</span>}
         {after}
       </h1>
       {review.verdict.detail === '' ? null : <p class="detail">{review.verdict.detail}</p>}
+      <ReviewActions analysis={analysis} />
     </div>
   );
 }

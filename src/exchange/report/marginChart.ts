@@ -246,13 +246,22 @@ function markings({ chart, ends, lost, x, y, bottom }: Markings): Drawing[] {
   const lostX = lost === null ? 0 : x(lost);
   const lostRight = lostX + 8 + letter * lostLabel.length <= frame.right;
   const lostLeftEdge = lostRight ? lostX : lostX - 8 - letter * lostLabel.length;
-  // The longest wording that stays clear of the lost moment's label; on a row of its own where none does.
+  // The longest wording that stays clear of the lost moment's label. Where none does, that label goes down to its
+  // point, where nothing else is; with a plan near there, the start's goes on a row of its own.
   const fitting = startLabels.find(
     (label) => lost === null || startX + letter * label.length < lostLeftEdge - 10,
   );
+  const crowded = fitting === undefined;
+  const atPoint = crowded && chart.overlays.every((o) => o.margin === null);
   if (lost !== null) {
     drawn.push(
-      draw('line', { x1: lostX, x2: lostX, y1: 10, y2: bottom, stroke: 'var(--short)' }),
+      draw('line', {
+        x1: lostX,
+        x2: lostX,
+        y1: atPoint ? topRoom : 10,
+        y2: bottom,
+        stroke: 'var(--short)',
+      }),
       draw('circle', {
         cx: lostX,
         cy: y(0),
@@ -267,7 +276,7 @@ function markings({ chart, ends, lost, x, y, bottom }: Markings): Drawing[] {
           ...mark,
           fill: 'var(--short)',
           x: lostRight ? lostX + 8 : lostX - 8,
-          y: 24,
+          y: atPoint ? y(0) - 12 : 24,
           'text-anchor': lostRight ? 'start' : 'end',
         },
         lostLabel,
@@ -275,7 +284,7 @@ function markings({ chart, ends, lost, x, y, bottom }: Markings): Drawing[] {
     );
   }
   if (inside(ends.first.time_s)) {
-    const y0 = fitting === undefined ? 42 : 24;
+    const y0 = crowded && !atPoint ? 42 : 24;
     drawn.push(
       draw('text', { ...mark, fill: 'var(--ink)', x: startX, y: y0 }, fitting ?? startLabels[0] ?? ''),
     );
