@@ -4,6 +4,8 @@ import type { World } from '../world/types.ts';
 export interface AlongPath {
   /** g·sin γ, m/s²; the ratio ḣ/|v| unclipped where the path angle comes from it. */
   readonly pull: Float64Array;
+  /** Gravity, m/s². */
+  readonly gravity: Float64Array;
   /** Cosine between thrust axis and velocity; 0 where the log has no pitch. */
   readonly push: Float64Array;
   /** Centrifugal acceleration along the velocity, m/s². */
@@ -26,6 +28,7 @@ export interface PathState {
 export function alongPath(world: World, state: PathState): AlongPath {
   const { radius, speed, verticalSpeed, flightPathAngle, pitch, course, heading, latitude } = state;
   const n = speed.length;
+  const gravity = new Float64Array(n);
   const pull = new Float64Array(n);
   const push = new Float64Array(n);
   const spin = new Float64Array(n);
@@ -38,7 +41,8 @@ export function alongPath(world: World, state: PathState): AlongPath {
       v > 0 && gamma < Math.PI / 2 && Math.abs(verticalSpeed[i]!) < v
         ? verticalSpeed[i]! / v
         : Math.sin(gamma);
-    pull[i] = (mu_m3_s2 / (r * r)) * sinGamma;
+    gravity[i] = mu_m3_s2 / (r * r);
+    pull[i] = gravity[i]! * sinGamma;
     if (pitch !== null) {
       const theta = pitch[i]!;
       push[i] =
@@ -50,5 +54,5 @@ export function alongPath(world: World, state: PathState): AlongPath {
     spin[i] =
       outward * (Math.cos(phi) * Math.sin(gamma) - Math.sin(phi) * Math.cos(gamma) * Math.cos(course[i]!));
   }
-  return { pull, push, spin };
+  return { gravity, pull, push, spin };
 }

@@ -158,6 +158,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
           loggedThrust,
           speedSigma_m_s: path.speedSigma_m_s,
           pitchSigma_rad: pitchSigma,
+          riseAngleSigma: riseSigma,
           liftOffIndex: Math.max(0, axis.liftOff),
           startsInFlight: liftOff.startsInFlight,
           burns: cardBurns,

@@ -22,8 +22,12 @@ export interface RiseInput {
   readonly to: number;
 }
 
-/** Share of the gathered horizontal speed that its model may miss (drag along thrust, thrust along the path). */
-const MODEL_SHARE = 0.02;
+/**
+ * Share of the gathered horizontal speed that its model may miss (drag along thrust, thrust along the path): the
+ * bound that it is weighed by against the altitude, and its one sigma.
+ */
+const MODEL_BOUND = 0.03;
+const MODEL_SIGMA = 0.01;
 /** Below this error of the vertical speed the altitude alone is good enough. */
 const CLEAN_M_S = 0.05;
 
@@ -59,7 +63,7 @@ export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: F
       continue;
     }
     const gathered = Math.acos(Math.max(-1, Math.min(1, Math.abs(across) / v)));
-    const sigmaGathered = Math.sqrt(variance + (MODEL_SHARE * across) ** 2 + 0.01) / v;
+    const sigmaGathered = Math.sqrt(variance + (MODEL_BOUND * across) ** 2 + 0.01) / v;
     const share = Math.max(-1, Math.min(1, input.verticalSpeed[i]! / v));
     const seen = Math.asin(share);
     const sigmaSeen = input.verticalSigma_m_s / v / Math.max(Math.cos(gathered), 0.02);
@@ -67,7 +71,8 @@ export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: F
     const fused = weight * gathered + (1 - weight) * seen;
     angle[i] = fused;
     verticalSpeed[i] = v * Math.sin(fused);
-    sigma[i] = sigmaGathered * Math.sqrt(weight);
+    // The altitude's part of the error comes back with the next samples; the gathered part stays.
+    sigma[i] = (weight * Math.sqrt(variance + (MODEL_SIGMA * across) ** 2 + 0.0025)) / v;
     past = weight < 0.05 ? past + 1 : 0;
     if (past > 10) break;
   }

@@ -50,16 +50,19 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
     const angle = flight.riseAngleSigma[i]!;
     const thrust = (gaps.vacuum[i - 1]! - gaps.back[i - 1]!) / Math.max(dt, 1e-6);
     const off = pitched && thrust > 0 ? angleOff(flight, curves, i) : 0;
-    if (Number.isFinite(angle)) gathered += g * Math.cos(flight.flightPathAngle[i]!) * angle * dt;
+    if (Number.isFinite(angle)) gathered += gatheredRate(flight, curves, i, g) * angle * dt;
     else {
       const level = Math.max(Math.cos(flight.flightPathAngle[i]!), 0.1);
-      const ofGravity = g / v;
+      const ofGravity = curves.frame === null ? inertialWeight(flight, i, g) : g / v;
       const ofSteering = (-thrust * Math.sin(off)) / (v * level);
       gravity.add(ofGravity, dt);
       steering.add(ofSteering, dt);
       both.add(ofGravity + ofSteering, dt);
     }
-    pitch += (thrust * dt * Math.sin(off) * noise.pitch_rad) ** 2;
+    // The angle between them errs with the pitch, and on a steep path with the speed: δγ = −tan γ·δv/v.
+    const steep = Math.min(10, Math.abs(Math.tan(flight.flightPathAngle[i]!)));
+    const aside = Number.isFinite(angle) ? 0 : (steep * noise.speed_m_s) / v;
+    pitch += (thrust * dt * Math.sin(off)) ** 2 * (noise.pitch_rad ** 2 + aside ** 2);
     if (curves.drag !== null && i > curves.start + 1) {
       const step = curves.drag[i]! - curves.drag[i - 1]!;
       if (Number.isFinite(step)) drag += ((2 * step * noise.speed_m_s) / v) ** 2;
@@ -97,13 +100,44 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
   };
 }
 
+/** Change of gravity along the frame's velocity with the path's angle, m/s² per rad, the ground speed held. */
+function gatheredRate(flight: Flight, curves: LossCurves, i: number, g: number): number {
+  const level = Math.cos(flight.flightPathAngle[i]!);
+  if (curves.frame !== null) return g * level;
+  const { track, verticalSpeed, mission, radius, speed } = flight;
+  const V = Math.max(track.inertialSpeed[i]!, 5);
+  const up = verticalSpeed[i]!;
+  const turning = mission.world.spin_rad_s * radius[i]! * Math.cos(track.latitude[i]!);
+  const shrunk = (turning * Math.abs(Math.sin(track.course[i]!)) * up) / V;
+  return g * ((speed[i]! * level) / V + (up * shrunk) / (V * V));
+}
+
+/**
+ * Change of g·ḣ/V with ḣ, the speed over the ground held: the horizontal part then shrinks, and with it what the
+ * ground's own motion adds to V.
+ */
+function inertialWeight(flight: Flight, i: number, g: number): number {
+  const { track, verticalSpeed, flightPathAngle, mission, radius } = flight;
+  const V = Math.max(track.inertialSpeed[i]!, 5);
+  const up = verticalSpeed[i]!;
+  const turning = mission.world.spin_rad_s * radius[i]! * Math.cos(track.latitude[i]!);
+  const steep = Math.min(10, Math.abs(Math.tan(flightPathAngle[i]!)));
+  return g / V + ((g * up) / (V * V)) * ((turning * Math.sin(track.course[i]!) * steep) / V);
+}
+
+/** Over which the weight's change is taken, so that its own jitter does not count. */
+const BLOCK_S = 2;
+
 /** Error of an integral over the altitude's rate: by the altitude's noise, or the logged rate's own. */
 class RateError {
   private readonly altitude_m: number;
   private readonly rate_m_s: number | null;
   private squares = 0;
-  private last = Number.NaN;
   private first = Number.NaN;
+  private blockStart = Number.NaN;
+  private last = Number.NaN;
+  private elapsed_s = 0;
+  private samples = 0;
 
   constructor(altitude_m: number, rate_m_s: number | null) {
     this.altitude_m = altitude_m;
@@ -112,10 +146,22 @@ class RateError {
 
   /** The integrand's weight on the rate over the next `dt` seconds. */
   add(weight: number, dt: number): void {
-    if (this.rate_m_s !== null) this.squares += (weight * dt * this.rate_m_s) ** 2;
-    else if (Number.isNaN(this.last)) this.first = weight;
-    else this.squares += ((weight - this.last) * this.altitude_m) ** 2;
     this.last = weight;
+    if (this.rate_m_s !== null) {
+      this.squares += (weight * dt * this.rate_m_s) ** 2;
+      return;
+    }
+    if (Number.isNaN(this.first)) {
+      this.first = weight;
+      this.blockStart = weight;
+    }
+    this.elapsed_s += dt;
+    this.samples++;
+    if (this.elapsed_s < BLOCK_S) return;
+    this.squares += ((weight - this.blockStart) * this.altitude_m) ** 2 / this.samples;
+    this.blockStart = weight;
+    this.elapsed_s = 0;
+    this.samples = 0;
   }
 
   variance(): number {
@@ -125,12 +171,15 @@ class RateError {
   }
 }
 
+/** One sigma that gives a rounding error, even over half a step, its own 95 % interval. */
+const UNIFORM_95 = 0.95 / 1.959964;
+
 /** Variance of ideal from the masses at the burns' edges, which the logarithm hangs on. */
 function massEdges(flight: Flight, curves: LossCurves): number {
   const { noise } = flight;
-  const rounding = noise.massStep_kg / Math.sqrt(12);
-  const white = Math.sqrt(Math.max(0, noise.mass_kg ** 2 - rounding ** 2) / END_SAMPLES);
-  const sigma = Math.hypot(rounding, white);
+  const spread = noise.massStep_kg / Math.sqrt(12);
+  const white = Math.sqrt(Math.max(0, noise.mass_kg ** 2 - spread ** 2) / END_SAMPLES);
+  const sigma = Math.hypot(UNIFORM_95 * (noise.massStep_kg / 2), white);
   let sum = 0;
   for (const burn of flight.burns) {
     if (burn.endIndex > curves.end) continue;

@@ -28,6 +28,9 @@ export interface EquationInput {
   readonly loggedDrag: Float64Array | null;
   readonly liftOffIndex: number;
   readonly pitchSigma_rad: number;
+  /** One-sigma error of the path's angle while it is gathered from the pitch, rad; NaN elsewhere. */
+  readonly riseAngleSigma: Float64Array;
+  readonly flightPathAngle: Float64Array;
 }
 
 /** The equation's columns, cumulative on the axis, for one burn; all zero at its start. */
@@ -39,6 +42,8 @@ export interface BurnEquation {
   readonly columns: readonly Float64Array[];
   /** ∫(g·sin γ − cf) dt and logged drag, to be added to the speed. */
   readonly known: Float64Array;
+  /** What one sigma of the gathered path angle would add to the gravity integral. */
+  readonly rise: Float64Array;
 }
 
 /** Index of an unknown among the columns. */
@@ -67,6 +72,7 @@ export function burnEquations(input: EquationInput): BurnEquation[] {
     const n = to - from + 1;
     const columns = Array.from({ length: count }, () => new Float64Array(n));
     const known = new Float64Array(n);
+    const rise = new Float64Array(n);
     const sums = new Float64Array(count);
     let held = 0;
     let s = 0;
@@ -100,14 +106,22 @@ export function burnEquations(input: EquationInput): BurnEquation[] {
       }
       held += ((along.pull[i]! + along.pull[k]!) / 2 - (along.spin[i]! + along.spin[k]!) / 2) * dt;
       known[i - from] = held;
+      const angle = input.riseAngleSigma[i]!;
+      const gathered = Number.isFinite(angle)
+        ? along.gravity[i]! * Math.cos(input.flightPathAngle[i]!) * angle * dt
+        : 0;
+      rise[i - from] = rise[i - from - 1]! + gathered;
       for (let c = 0; c < count; c++) columns[c]![i - from] = sums[c]!;
     }
-    equations.push({ burn: b, from, to, columns, known });
+    equations.push({ burn: b, from, to, columns, known, rise });
   });
   return equations;
 }
 
-/** Rows for the solver: coefficients (columns, then one start speed for each burn), responses, weights in them. */
+/**
+ * Rows for the solver: coefficients (columns, one start speed for each burn, the rise's error), responses, weights
+ * in them.
+ */
 export interface Rows {
   readonly cols: number;
   readonly a: number[];
@@ -120,7 +134,7 @@ const MOST_ROWS = 1500;
 /** One row for each sample of the speed channel inside a burn, divided by its one-sigma error. */
 export function speedRows(input: EquationInput, equations: readonly BurnEquation[], sigma_m_s: number): Rows {
   const count = columnCount(input.engines.length, input.drag);
-  const cols = count + equations.length;
+  const cols = count + equations.length + 1;
   const a: number[] = [];
   const b: number[] = [];
   equations.forEach((eq, e) => {
@@ -141,6 +155,9 @@ export function speedRows(input: EquationInput, equations: readonly BurnEquation
       }
       for (let c = 0; c < count; c++) row[c]! *= weight / members.length;
       row[count + e] = weight;
+      let rise = 0;
+      for (const i of members) rise += eq.rise[i - eq.from]!;
+      row[cols - 1] = (-rise * weight) / members.length;
       a.push(...row);
       b.push((y / members.length) * weight);
     }

@@ -37,8 +37,9 @@ export interface VehicleFit {
 /** Waves that quadrature, smoother and hat functions leave even in a clean log: their size, m/s, and length. */
 const MODEL_SIGMA_M_S = 0.03;
 const MODEL_WAVE_S = 20;
-/** How well the speed at lift-off is known to be zero. */
+/** How well speed and gathered gravity are known when the rise is over: on a clean log, and on a noisy one. */
 const REST_SIGMA_M_S = 0.05;
+const NOISY_REST_SIGMA_M_S = 0.3;
 
 /**
  * Fits the equation of motion to the speed channel with the references as priors. Null where no burn has samples
@@ -58,8 +59,10 @@ export function identifyVehicle(
   const count = columnCount(engines.length, drag);
   const speeds = speedRows(input, equations, sigma);
   const speedPart = reduce(speeds.cols, Float64Array.from(speeds.a), Float64Array.from(speeds.b));
-  const solveWith = (inflation: number) =>
-    solve(speedPart, 1 / Math.sqrt(inflation), input, equations, fromRest);
+  const rest = fromRest
+    ? Math.hypot(REST_SIGMA_M_S, NOISY_REST_SIGMA_M_S * Math.min(1, speedSigma_m_s))
+    : null;
+  const solveWith = (inflation: number) => solve(speedPart, 1 / Math.sqrt(inflation), input, rest);
   // The slow waves of the residual say how far its samples are from independent.
   let solved = solveWith(1);
   let waves = residuals(input, equations, solved.x);
@@ -103,13 +106,7 @@ interface Solved {
 }
 
 /** Speed rows (already reduced) and prior rows together; factors are kept from going negative. */
-function solve(
-  speed: Reduced,
-  weight: number,
-  input: EquationInput,
-  equations: readonly BurnEquation[],
-  fromRest: boolean,
-): Solved {
+function solve(speed: Reduced, weight: number, input: EquationInput, restSigma_m_s: number | null): Solved {
   const { engines, drag } = input;
   const count = columnCount(engines.length, drag);
   // Behind the start speeds stands the drag curve's common factor.
@@ -144,9 +141,11 @@ function solve(
       );
     });
   }
-  if (fromRest) put([[count, 1 / REST_SIGMA_M_S]], 0);
+  // The error of the gathered path angle is one draw of its sigma.
+  put([[speed.cols - 1, 1]], 0);
+  if (restSigma_m_s !== null) put([[count, 1 / restSigma_m_s]], 0);
   const problem = reduce(cols, Float64Array.from(a), Float64Array.from(b));
-  const free = Array.from({ length: cols }, (_, k) => k >= count && k < count + equations.length);
+  const free = Array.from({ length: cols }, (_, k) => k >= count && k < speed.cols);
   return { cols, x: nonNegative(problem, free), inverseNormal: solveReduced(problem).inverseNormal };
 }
 
@@ -159,6 +158,7 @@ function residuals(input: EquationInput, equations: readonly BurnEquation[], x: 
       const row = input.row[i]!;
       if (row < 0) continue;
       let miss = input.rawSpeed[row]! + eq.known[i - eq.from]! - x[count + e]!;
+      miss += eq.rise[i - eq.from]! * x[count + equations.length]!;
       for (let c = 0; c < count; c++) miss -= eq.columns[c]![i - eq.from]! * x[c]!;
       out[i] = miss;
     }

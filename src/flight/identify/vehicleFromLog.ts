@@ -34,6 +34,7 @@ export interface IdentificationInput {
   readonly loggedThrust: Float64Array | null;
   readonly speedSigma_m_s: number;
   readonly pitchSigma_rad: number;
+  readonly riseAngleSigma: Float64Array;
   readonly liftOffIndex: number;
   readonly startsInFlight: boolean;
   /** Burns with the card's values, as far as it has them. */
