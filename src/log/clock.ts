@@ -20,7 +20,10 @@ const otherDate = /^\d{1,2}[./-]\d{1,2}[./-]\d{2,4}[T,\s]+(.+)$/u;
  * times of day behind other dates; null for anything else. `mm:ss` is taken for minutes and seconds.
  */
 export function readClock(cell: string): ClockReading | null {
-  const text = cell.trim().replace(/[−–]/gu, '-');
+  const text = cell
+    .trim()
+    .replace(/^\[(.*)\]$/u, '$1')
+    .replace(/[−–]/gu, '-');
   if (text.length > 48 || !/\d/u.test(text)) return null;
   const date = readDate(text);
   if (date !== null) return { seconds: date, kind: 'date' };

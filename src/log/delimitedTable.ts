@@ -5,6 +5,7 @@ import { findHead, isComment, isRule, type TableHead } from './headerRow.ts';
 import { withinLimit } from './limits.ts';
 import { guessNumberStyle } from './numbers.ts';
 import { ColumnBuilder, type RawTable } from './rawTable.ts';
+import { reshapedText } from './reshapedText.ts';
 import { guessSeparator, type Separator } from './separator.ts';
 import type { QualityNote } from './types.ts';
 
@@ -20,7 +21,8 @@ const PIECE_CHARACTERS = 4 << 20;
  * @throws LossbookError `log-no-table` where nothing makes a table, `log-too-large` over the limits.
  */
 export function delimitedTable(content: string, name: string): RawTable {
-  const text = content.includes('\r') ? content.replace(/\r\n?/gu, '\n') : content;
+  const lines = content.includes('\r') ? content.replace(/\r\n?/gu, '\n') : content;
+  const text = reshapedText(lines) ?? lines;
   const found = guessSeparator(sampleLines(text));
   if (found === null) throw new LossbookError('log-no-table', {}, { file: name });
   withinLimit('columns', found.width, name);

@@ -1,4 +1,5 @@
 import type { Assigned } from './assign.ts';
+import { readClock } from './clock.ts';
 import type { RawColumn, RawTable } from './rawTable.ts';
 import type { ChannelName } from './types.ts';
 
@@ -34,15 +35,23 @@ export function guessColumns(table: RawTable, taken: readonly Assigned[]): Assig
   };
   let time = taken.find((a) => a.channel === 'time')?.column;
   if (time === undefined) {
-    const best = free
-      .map((one) => ({ one, unevenness: unevenness(one.column.numbers) }))
-      .filter(({ unevenness: u }) => u !== null)
-      .sort((a, b) => (a.unevenness ?? 0) - (b.unevenness ?? 0))[0]?.one;
+    const clock = table.columns
+      .map((column, columnIndex) => ({ column, columnIndex }))
+      .find(({ column }) => isClock(column, table.rows));
+    const best =
+      clock ??
+      free
+        .map((one) => ({ one, unevenness: unevenness(one.column.numbers) }))
+        .filter(({ unevenness: u }) => u !== null)
+        .sort((a, b) => (a.unevenness ?? 0) - (b.unevenness ?? 0))[0]?.one;
     if (best === undefined) return [];
-    time = best.column;
-    take('time', best, 'it rises at every row');
+    time = best === clock ? inSeconds(best.column) : best.column;
+    take('time', best, best === clock ? 'its cells are clock readings' : 'it rises at every row');
   }
-  const rest = free.filter(({ column }) => column !== time && !isConstant(column));
+  const rest = free.filter(
+    ({ column, columnIndex }) =>
+      !guessed.some((a) => a.columnIndex === columnIndex) && column !== time && !isConstant(column),
+  );
   if (has('altitude') || has('speed')) return guessed;
   let least: { h: (typeof rest)[0]; v: (typeof rest)[0]; spread: number } | null = null;
   for (const h of rest) {
@@ -57,6 +66,18 @@ export function guessColumns(table: RawTable, taken: readonly Assigned[]): Assig
     take('speed', least.v, 'summed over time it grows with the altitude');
   }
   return guessed;
+}
+
+function inSeconds(column: RawColumn): RawColumn {
+  const numbers = Float64Array.from(column.numbers);
+  for (const [row, text] of column.texts) numbers[row] = readClock(text)?.seconds ?? Number.NaN;
+  return { ...column, numbers };
+}
+
+function isClock(column: RawColumn, rows: number): boolean {
+  if (column.texts.size < 0.8 * rows) return false;
+  const some = [...column.texts.values()].slice(0, 50);
+  return some.every((text) => readClock(text) !== null);
 }
 
 function isNumeric(column: RawColumn): boolean {

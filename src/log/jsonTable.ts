@@ -1,4 +1,5 @@
 import { LossbookError } from '../errors.ts';
+import { type JsonSeries, namedSeries, pointSeries } from './jsonSeries.ts';
 import type { JsonContent } from './jsonText.ts';
 import { logLimits, withinLimit } from './limits.ts';
 import { guessNumberStyle } from './numbers.ts';
@@ -92,6 +93,8 @@ function tableAt(value: unknown, units: JsonObject | null): Found | null {
       | undefined;
     if (rows !== undefined) return arrayTable([labels, ...rows], unitRow ?? null, units);
   }
+  const points = pointSeries(value, units);
+  if (points !== null) return seriesTable(points);
   const scalars = lists.filter(
     ([, list]) => list.length >= 2 && list.every((cell) => isScalar(cell) || isVector(cell)),
   );
@@ -135,11 +138,21 @@ function keyedTable(
   };
 }
 
+function seriesTable(series: readonly JsonSeries[]): Found {
+  return {
+    kind: 'columns',
+    columns: series.map(({ name, cells }) => [name, cells] as const),
+    units: Object.fromEntries(series.map(({ name, unit }) => [name, unit])),
+  };
+}
+
 function arrayTable(
   list: readonly unknown[],
   unitRow: readonly unknown[] | null,
   outer: JsonObject | null,
 ): Found | null {
+  const series = namedSeries(list);
+  if (series !== null) return seriesTable(series);
   const objects = list.filter(isObject);
   if (objects.length >= 1 && objects.length >= 0.5 * list.length)
     return { kind: 'rows', rows: objects, units: outer };

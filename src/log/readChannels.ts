@@ -13,6 +13,7 @@ import type { TimeAxis } from './timeAxis.ts';
 import type { TimeColumn } from './timeColumn.ts';
 import type { ChannelName, ChannelReading, QualityNote } from './types.ts';
 import { type MotionUnits, motionUnits } from './unitEvidence.ts';
+import { noiseWords, plainWords, weakeningWords } from './vocabulary.ts';
 
 type Channels = Partial<Record<ChannelName, Float64Array>>;
 
@@ -71,6 +72,8 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
       reason: `${sentence(a.why)}${chosen.reason === '' ? '' : `; ${chosen.reason}`}.`,
       missing: missingRows(a, values, axis),
     });
+    const unknown = chosen.unitFrom === 'inferred' || chosen.unitFrom === 'assumed' ? unknownUnit(a) : null;
+    if (unknown !== null) notes.push(unknownUnitNote(a, unknown, chosen.unit.spelling));
     const unreadable = unreadableNote(a);
     if (unreadable !== null) notes.push(unreadable);
     if (!used.has(quantityOf[a.channel])) used.set(quantityOf[a.channel], chosen.unit);
@@ -83,6 +86,15 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
   settleSpeedFrame(time, channels, readings, notes);
   settlePitch(time, channels, readings, notes);
   return { time, channels, readings, notes };
+}
+
+/** A channel with its gaps filled by the value before, for evidence only: channels may come in turns. */
+function held(values: Float64Array | undefined): Float64Array {
+  let last = Number.NaN;
+  return (values ?? new Float64Array(0)).map((x) => {
+    if (Number.isFinite(x)) last = x;
+    return last;
+  });
 }
 
 /** The number in a label such as “Stage 2”; NaN without one. */
@@ -111,8 +123,8 @@ function inferMotion(
   const secondUnit: Unit = { spelling: 's', factor: 1, offset: 0 };
   return motionUnits(
     { values: axis.time, unit: clock.unit === null ? null : secondUnit },
-    { values: written.get('altitude') ?? new Float64Array(0), unit: altitude.unit },
-    { values: written.get(speed.channel) ?? new Float64Array(0), unit: speed.unit },
+    { values: held(written.get('altitude')), unit: altitude.unit },
+    { values: held(written.get(speed.channel)), unit: speed.unit },
   );
 }
 
@@ -167,6 +179,28 @@ function missingRows(a: Assigned, values: Float64Array, axis: TimeAxis): number 
     if (a.channel === 'event' ? !a.column.texts.has(row) : !Number.isFinite(values[i]!)) missing++;
   });
   return missing;
+}
+
+/** The bracket of a header that was meant as a unit but is none that is known; null where there is none. */
+function unknownUnit(a: Assigned): string | null {
+  const written = a.column.unitsCell ?? /[[(]([^[\](){}]{1,12})[\])]\s*$/u.exec(a.column.header)?.[1] ?? '';
+  const text = written.trim();
+  // Letters with a stroke or a power, or a short word that says nothing else.
+  const words = text.toLowerCase().split(/[^\p{L}\p{N}]+/u);
+  const meant = /^\p{L}{1,4}(?:[/·.^*\s-]*\p{L}{0,3}[-\d]*)?$/u.test(text);
+  const telling = words.every((word) => word === '' || noiseWords.has(word) || weakeningWords.has(word));
+  const known = words.some((word) => word.length > 1 && plainWords.has(word));
+  return text !== '' && meant && !telling && !known && quantityOf[a.channel] !== 'text' ? text : null;
+}
+
+function unknownUnitNote(a: Assigned, written: string, taken: string): QualityNote {
+  return {
+    code: 'unit-unknown',
+    channel: a.channel,
+    rows: null,
+    count: 1,
+    text: `“${written}” behind “${a.column.header}” is no unit that is known here; ${taken === '' ? 'none' : taken} is taken. A --map choice can say which unit is meant.`,
+  };
 }
 
 function unreadableNote(a: Assigned): QualityNote | null {

@@ -6,8 +6,10 @@ import { delimitedTable } from './delimitedTable.ts';
 import { eventTexts } from './eventTexts.ts';
 import { fileKind, kindOfChannels } from './fileKind.ts';
 import { guessColumns } from './guessColumns.ts';
+import { joinRows } from './joinRows.ts';
 import { jsonTable } from './jsonTable.ts';
 import { looksLikeJson, parseJson } from './jsonText.ts';
+import { widened } from './longTable.ts';
 import { type Centre, looksLikeOem, oemTable } from './oemTable.ts';
 import type { RawTable } from './rawTable.ts';
 import { readChannels } from './readChannels.ts';
@@ -43,7 +45,7 @@ const LEAST_ROWS = 10;
 export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<Log> {
   const { name } = options;
   const { text, notes: textNotes } = await decodeText(bytes, name);
-  const table = readTable(text, name, options.centre ?? null);
+  const table = widened(readTable(text, name, options.centre ?? null));
   const map =
     typeof options.map === 'function' ? options.map(table.columns.map((c) => c.header)) : options.map;
   const named = assignColumns(table, map ?? [], name);
@@ -60,17 +62,19 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   if (rowsOfPart === undefined) {
     throw new LossbookError('part-missing', { part, parts: split.parts.length }, { file: name });
   }
-  const axis = orderRows(rowsOfPart, split.time);
+  const whole = joinRows(rowsOfPart, split.time, assigned);
+  const axis = orderRows(whole.rows, split.time);
   if (axis.rows.length < LEAST_ROWS)
     throw new LossbookError('log-too-short', { rows: axis.rows.length }, { file: name });
   notes.push(
     ...clock.notes,
     ...split.notes,
+    ...whole.notes,
     ...axis.notes,
     ...partNotes(split.parts, part, table.rows, clock.seconds),
   );
 
-  const read = readChannels(assigned, clock, axis);
+  const read = readChannels(whole.assigned, clock, axis);
   const factors = Object.fromEntries(read.readings.map((reading) => [reading.channel, reading.factor]));
   const repaired = repairChannels(read.time, read.channels, axis.rows, factors);
   const climb = climbCheck(read.time, repaired.channels, read.readings);
@@ -97,7 +101,7 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
     },
     time: read.time,
     channels: repaired.channels,
-    eventTexts: eventTexts(assigned, axis.rows, read.time),
+    eventTexts: eventTexts(whole.assigned, axis.rows, read.time),
     readings: read.readings,
     unusedColumns: table.columns.filter((_, i) => !used.has(i)).map((column) => column.header),
     notes,
@@ -147,14 +151,12 @@ function checkIsLog(
   if (!height || !motion) throw new LossbookError('log-no-motion', { columns }, { file });
 }
 
-/** At least ten rows must have what a review needs. */
+/** Altitude and speed must each be there in ten rows; they may come in turns. */
 function checkUsable(channels: Readonly<Partial<Record<ChannelName, Float64Array>>>, file: string): void {
   const { altitude, speed, inertialSpeed, verticalSpeed } = channels;
-  const motion = speed ?? inertialSpeed ?? verticalSpeed;
-  let rows = 0;
-  altitude?.forEach((h, i) => {
-    if (Number.isFinite(h + (motion?.[i] ?? Number.NaN))) rows++;
-  });
+  const present = (values: Float64Array | undefined): number =>
+    values?.reduce((count, x) => count + (Number.isFinite(x) ? 1 : 0), 0) ?? 0;
+  const rows = Math.min(present(altitude), present(speed ?? inertialSpeed ?? verticalSpeed));
   if (rows < LEAST_ROWS) throw new LossbookError('log-too-short', { rows }, { file });
 }
 

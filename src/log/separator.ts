@@ -13,7 +13,10 @@ const clockLike =
 
 /** True for a cell as data rows have them: a number, a clock reading, a sign for a missing value. */
 export function isDataCell(cell: string): boolean {
-  const text = cell.trim().replace(/[−–]/gu, '-');
+  const text = cell
+    .trim()
+    .replace(/^\[(.*)\]$/u, '$1')
+    .replace(/[−–]/gu, '-');
   if (text.length === 0 || text.length > 40) return false;
   const unit = /^[+-]?[\d.,]*\d\s*([^\d\s.,][^\d]{0,9}\d?)$/u.exec(text)?.[1];
   if (unit !== undefined && findUnitAnywhere(unit).length > 0) return true;

@@ -1,6 +1,6 @@
 import { findUnit, type Unit } from '../units/units.ts';
 import { openingValue } from './opening.ts';
-import { largestMagnitude, quantile } from './statistics.ts';
+import { largestMagnitude, median, quantile } from './statistics.ts';
 
 /** Units of time, altitude and speed that explain the motion together. */
 export interface MotionUnits {
@@ -65,6 +65,7 @@ export function motionUnits(
   const jerkiness = quantile(rates(time.values, speed.values), 0.95);
   const span = (time.values.at(-1) ?? 0) - (time.values[0] ?? 0);
   const highest = largestMagnitude(altitude.values);
+  const fall = freeFall(altitude.values, speed.values);
   const scored = options(time.unit, 'time', candidates.time).flatMap((t) =>
     options(altitude.unit, 'length', candidates.length).flatMap((h) =>
       options(speed.unit, 'speed', candidates.speed).map((v) => ({
@@ -78,9 +79,10 @@ export function motionUnits(
           (isMetric(h.unit) === isMetric(v.unit) ? 0 : MIXED_SYSTEMS) -
           unlikelyRise((rise * h.unit.factor) / (v.unit.factor * t.unit.factor), startsSlow) -
           outside(fastest * v.unit.factor, 30, 12_000, 0.3) -
-          outside((jerkiness * v.unit.factor) / t.unit.factor, 2, 250, 0.3) -
+          outside((jerkiness * v.unit.factor) / t.unit.factor, startsSlow ? 2 : 0, 250, 0.3) -
+          unlikelyGravity((fall * v.unit.factor ** 2) / h.unit.factor) -
           outside(span * t.unit.factor, 10, 1e6, 0.5) -
-          outside(highest * h.unit.factor, 100, 5e8, 0.5),
+          outside(highest * h.unit.factor, lowestTop_m(fastest * v.unit.factor), 5e8, 0.5),
       })),
     ),
   );
@@ -96,7 +98,7 @@ export function motionUnits(
     speed: best.v,
     confidence: Math.min(0.97, 1 / (1 + Math.exp(-lead))),
     reason: Number.isFinite(ratio)
-      ? `with altitude in ${best.h.spelling}, speed in ${best.v.spelling} and time in ${best.t.spelling} the steepest climb is ${(100 * ratio).toFixed(0)} % of the distance flown`
+      ? `${Number.isFinite(fall) ? `its coasts fall at ${((fall * best.v.factor ** 2) / best.h.factor).toPrecision(2)} m/s², and ` : ''}with altitude in ${best.h.spelling}, speed in ${best.v.spelling} and time in ${best.t.spelling} the steepest climb is ${(100 * ratio).toFixed(0)} % of the distance flown`
       : `the values fit a rocket in ${best.h.spelling} and ${best.v.spelling}`,
   };
 }
@@ -160,6 +162,11 @@ function rates(t: Float64Array, v: Float64Array): number[] {
   return found;
 }
 
+/** The least height that a flight reaches: nothing flies at thousands of m/s near the ground. */
+function lowestTop_m(fastest_m_s: number): number {
+  return fastest_m_s > 2500 ? 20_000 : 100;
+}
+
 /** Metres with miles per hour are rarely written side by side. */
 const MIXED_SYSTEMS = 1.5;
 
@@ -171,8 +178,33 @@ function isMetric(unit: Unit): boolean {
 function unlikelyRise(ratio: number, startsSlow: boolean): number {
   if (!(ratio > 0)) return 0;
   if (ratio > 1.1) return (Math.log(ratio / 1.1) / 0.15) ** 2;
-  const [edge, width] = startsSlow ? [0.9, 0.2] : [0.6, 0.5];
-  return ratio < edge ? Math.min(12, (Math.log(edge / ratio) / width) ** 2) : 0;
+  // In orbit the altitude hardly changes: a log that starts in flight says little.
+  const [edge, width, most] = startsSlow ? [0.9, 0.2, 12] : [0.6, 0.5, 2];
+  return ratio < edge ? Math.min(most, (Math.log(edge / ratio) / width) ** 2) : 0;
+}
+
+/**
+ * Gravity as the coasts show it, in (speed unit)²/(altitude unit): without thrust and air v²/2 + g·h stays what
+ * it is, so g is −Δ(v²/2)/Δh. The median over windows where most agree; NaN where no coast is seen.
+ */
+function freeFall(h: Float64Array, v: Float64Array): number {
+  const width = Math.max(2, Math.floor(h.length / 100));
+  const found: number[] = [];
+  for (let i = 0; i + width < h.length; i += width) {
+    const dh = h[i + width]! - h[i]!;
+    const g = (v[i]! ** 2 - v[i + width]! ** 2) / (2 * dh);
+    if (Number.isFinite(g) && g > 0) found.push(g);
+  }
+  const middle = median(found);
+  const agreeing = found.filter((g) => Math.abs(g - middle) < 0.1 * middle).length;
+  return agreeing >= 5 && agreeing > 0.5 * found.length ? middle : Number.NaN;
+}
+
+/** Gravity of the worlds that rockets fly from: the Moon's to half as much again as the Earth's. */
+function unlikelyGravity(g_m_s2: number): number {
+  if (!(g_m_s2 > 0)) return 0;
+  const off = g_m_s2 > 15 ? Math.log(g_m_s2 / 15) : g_m_s2 < 1.2 ? Math.log(1.2 / g_m_s2) : 0;
+  return Math.min(12, (off / 0.3) ** 2);
 }
 
 /** Penalty for a value outside a range, in squares of `width` decades. */

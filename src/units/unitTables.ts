@@ -66,6 +66,7 @@ export const unitTables: Readonly<Record<Quantity, readonly UnitRow[]>> = {
     { spellings: ['mm/s'], factor: 0.001 },
     { spellings: ['m/min', 'mpm'], factor: 1 / 60 },
     { spellings: ['ft/s', 'fps', 'ft/sec', 'feet per second'], factor: FOOT_M },
+    { spellings: ['kft/s', 'kfps'], factor: 1000 * FOOT_M },
     { spellings: ['ft/min', 'fpm', 'feet per minute'], factor: FOOT_M / 60 },
     { spellings: ['mph', 'mi/h', 'mi/hr', 'miles per hour'], factor: MILE_M / HOUR_S },
     { spellings: ['mi/s'], factor: MILE_M },
