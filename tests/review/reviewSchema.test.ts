@@ -7,7 +7,7 @@ import cardSchema from '../../src/mission/missionCard.schema.json' with { type: 
 import schema from '../../src/review/review.schema.json' with { type: 'json' };
 import { type ReviewRequest, reviewFlight } from '../../src/review/reviewFlight.ts';
 import { handMadeReview } from '../exchange/handMadeReview.ts';
-import { referenceNames } from '../referenceFlights.ts';
+import { cutLog, type ReferenceName, readCardText, referenceNames } from '../referenceFlights.ts';
 import { reviewSix } from './reviewSix.ts';
 
 /** An independent validator; `strict` also refuses keywords that it does not know. */
@@ -50,6 +50,17 @@ describe('the published schema of the review', () => {
 
   test.each(referenceNames)('takes the review of %s', async (name) => {
     expect(faults((await reviewSix(name, 5)).review)).toEqual([]);
+  });
+
+  test('takes a review against a plan', async () => {
+    const bytes = (name: ReferenceName) => new TextEncoder().encode(cutLog(name, undefined, 5));
+    const { review } = await reviewFlight({
+      log: { name: 'short.csv', bytes: bytes('osselby-short') },
+      card: { name: 'card', text: readCardText('osselby-short') },
+      plan: { name: 'nominal.csv', bytes: bytes('osselby-nominal') },
+    });
+    expect(review.againstPlan).not.toBeNull();
+    expect(faults(review)).toEqual([]);
   });
 
   test.each([

@@ -8,6 +8,7 @@ import { findingsSection, planSections } from './reportFindings.ts';
 import { limitSections, methodSections } from './reportNotes.ts';
 import { reportStyle } from './reportStyle.ts';
 import { budgetTable, burnsTable, eventsTable, ledgerTable, orbitTable, section } from './reportTables.ts';
+import { wayDownSection } from './reportWayDown.ts';
 
 /**
  * The review as one self-contained HTML file: answers first, then charts and tables, then methods and cautions. It
@@ -53,6 +54,7 @@ function sheet(analysis: Analysis): (Drawing | null)[] {
         pair(eventsTable(review), section('Orbit', 'to scale', orbitFigure(analysis))),
         stripSection(analysis),
         pathSection(analysis),
+        wayDownSection(review),
         ...limitSections(review),
         ...methodSections(review),
       ].filter((part) => part !== null),
