@@ -57,6 +57,33 @@ export const commands: readonly Command[] = [
     ],
   },
   {
+    name: 'compare',
+    usage: 'LOG… [options]',
+    about: 'Sets attempts side by side: verdicts, margins, losses, habits, progress, where the ways part.',
+    options: [
+      { name: 'mission', value: 'CARD', about: 'mission card of all the logs' },
+      {
+        name: 'by',
+        value: 'WHAT',
+        about: 'group by pilot (as it is), vehicle, mission, world, payload or verdict',
+      },
+      { name: 'reference', value: 'NAME', about: 'hold against this log; else the greatest margin' },
+      { name: 'world', value: 'W', about: 'earth, moon or mars, over the card’s world' },
+      { name: 'target', value: 'ALT', about: 'circular target orbit, such as 90km, over the card’s' },
+      {
+        name: 'map',
+        value: 'CHANNEL=COLUMN[:UNIT]',
+        many: true,
+        about: 'read a channel from this column in every log',
+      },
+      { name: 'json', about: 'the comparison as a JSON document' },
+    ],
+    notes: [
+      'A card NAME.mission.json beside NAME.csv is taken without being named; pilot and attempt stand in it.',
+      'Exit code: 0 compared, 2 usage, 3 input that could not be read, 4 nothing to derive; the worst of several.',
+    ],
+  },
+  {
     name: 'check',
     usage: 'CARD|PLAN|LOG',
     about: 'Says what is understood of a file and what is missing.',
@@ -73,7 +100,7 @@ export const commands: readonly Command[] = [
 ];
 
 /** Commands of the design that this version does not have: refused by name rather than as a misspelling. */
-export const notInThisVersion: readonly string[] = ['compare', 'refly'];
+export const notInThisVersion: readonly string[] = ['refly'];
 
 /** Help of one command, or of the whole when none is given. */
 export function helpText(command: Command | null, version: string): string {

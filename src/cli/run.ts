@@ -2,13 +2,14 @@ import { version } from '../../package.json';
 import { LossbookError } from '../errors.ts';
 import { check } from './check.ts';
 import { helpText } from './commands.ts';
+import { compare } from './compare.ts';
 import { complain } from './complain.ts';
 import { open } from './open.ts';
 import { parseCommand } from './parseCommand.ts';
 import { review } from './review.ts';
 import type { Terminal } from './terminal.ts';
 
-const work = { review, check, open } as const;
+const work = { review, compare, check, open } as const;
 
 /** Does what the arguments ask and returns the exit code; every error ends as a message. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -17,7 +18,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     const name = asked.command?.name;
     if (asked.help) terminal.result(helpText(asked.command, version));
     else if (asked.version) terminal.result(`lossbook ${version}\n`);
-    else if (name === 'review' || name === 'check' || name === 'open')
+    else if (name === 'review' || name === 'compare' || name === 'check' || name === 'open')
       return await work[name](asked, terminal);
     else throw new LossbookError('usage', { reason: 'no command is given', command: '' });
     return 0;

@@ -1,0 +1,52 @@
+import { decimal } from '../review/wording.ts';
+import { pText } from './habitRelations.ts';
+import { twoSampleTest } from './permutationTest.ts';
+import type { GroupDifference } from './types.ts';
+
+/** Below this two groups are said to differ. */
+const CHANCE = 0.05;
+/** Pairs of groups beyond this many are not tested: so many questions would find differences by chance. */
+const MOST_PAIRS = 45;
+
+/** Whether groups differ in their margin, pair by pair, by the permutation test. */
+export function groupDifferences(
+  groups: readonly { readonly name: string; readonly margins: readonly number[] }[],
+): GroupDifference[] {
+  const tested = groups.filter((g) => g.margins.length > 0);
+  if ((tested.length * (tested.length - 1)) / 2 > MOST_PAIRS) return [];
+  return tested.flatMap((a, i) =>
+    tested.slice(i + 1).flatMap((b): GroupDifference[] => {
+      const result = twoSampleTest(a.margins, b.margins);
+      if (result === null) return [];
+      const { difference, p, exact, leastP } = result;
+      const sizes = [a.margins.length, b.margins.length] as const;
+      return [
+        {
+          groups: [a.name, b.name],
+          attempts: sizes,
+          difference_m_s: difference,
+          p,
+          exact,
+          leastP,
+          text: sentence(a.name, b.name, sizes, difference, p, leastP),
+        },
+      ];
+    }),
+  );
+}
+
+function sentence(
+  a: string,
+  b: string,
+  sizes: readonly [number, number],
+  difference: number,
+  p: number,
+  leastP: number,
+): string {
+  const [better, worse] = difference >= 0 ? [a, b] : [b, a];
+  const seen = `${better} has ${decimal(Math.abs(difference), 0)} m/s more margin on the mean than ${worse} (${sizes[0]} and ${sizes[1]} attempts, p ${pText(p)})`;
+  if (leastP > CHANCE)
+    return `${seen}; so few attempts could not show a difference beyond chance, whatever it is.`;
+  if (p <= CHANCE) return `${seen}: beyond chance, if the attempts are independent.`;
+  return `${seen}: not beyond chance, which does not say that there is none.`;
+}

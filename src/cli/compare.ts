@@ -1,0 +1,60 @@
+import { attemptOf } from '../attempts/attempt.ts';
+import { compareAttempts } from '../attempts/compare.ts';
+import { type Attempt, type GroupBy, groupBys } from '../attempts/types.ts';
+import { LossbookError } from '../errors.ts';
+import { comparisonText } from '../exchange/comparisonText.ts';
+import { plainJson } from '../exchange/plainJson.ts';
+import { suggestion } from '../suggest.ts';
+import { complain } from './complain.ts';
+import type { Asked } from './parseCommand.ts';
+import { commonRequest, concernsAll, reviewOne } from './reviewOne.ts';
+import type { Terminal } from './terminal.ts';
+
+/** `lossbook compare`: several logs side by side; one that cannot be reviewed is told and left out. */
+export async function compare(asked: Asked, terminal: Terminal): Promise<number> {
+  const common = commonRequest(asked);
+  const by = groupByOf(asked.value('by'));
+  if (asked.files.length < 2) throw usage('a comparison takes two logs or more');
+  if (asked.files.filter((path) => path === '-').length > 1)
+    throw usage('standard input (-) can be read only once');
+  const attempts: Attempt[] = [];
+  let worst = 0;
+  let beside = 0;
+  for (const path of asked.files) {
+    try {
+      const { review, strips } = await reviewOne(path, asked, common, terminal, () => {
+        beside++;
+      });
+      attempts.push(attemptOf(review, strips));
+    } catch (error) {
+      worst = Math.max(worst, complain(error, terminal, path));
+      if (concernsAll(error)) break;
+    }
+  }
+  if (beside > 0) terminal.note(`${beside} mission cards and plans lie beside their logs and are taken`);
+  if (attempts.length === 0) return worst;
+  const reference = asked.value('reference');
+  if (reference !== undefined && !attempts.some((a) => a.name === reference)) {
+    const names = attempts.map((a) => a.name);
+    throw usage(`--reference ${reference} is none of these logs${suggestion(reference, names)}`);
+  }
+  const comparison = compareAttempts(attempts, { by, ...(reference === undefined ? {} : { reference }) });
+  terminal.result(
+    asked.on('json')
+      ? plainJson(comparison)
+      : comparisonText(comparison, { width: terminal.width, colour: terminal.colour }),
+  );
+  return worst;
+}
+
+function groupByOf(word: string | undefined): GroupBy {
+  if (word === undefined) return 'pilot';
+  const found = groupBys.find((by) => by === word);
+  if (found === undefined)
+    throw usage(`--by ${word} is not one of ${groupBys.join(', ')}${suggestion(word, groupBys)}`);
+  return found;
+}
+
+function usage(reason: string): LossbookError {
+  return new LossbookError('usage', { reason, command: 'compare' });
+}
