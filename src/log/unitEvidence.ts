@@ -128,11 +128,11 @@ export function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): nu
   const total = flown.at(-1) ?? 0;
   if (!(total > 0)) return Number.NaN;
   const ratios: number[] = [];
+  const step = smallestStep(rows, h);
   // Windows of several lengths: the straight rise is a small part of a long flight.
   for (const share of [0.02, 0.05, 0.1]) {
     const width = Math.max(4, Math.floor(rows.length * share));
     const hop = Math.max(1, Math.floor(width / 4));
-    const step = smallestStep(rows, h);
     for (let k = 0; k + width < rows.length; k += hop) {
       const along = flown[k + width]! - flown[k]!;
       const up = Math.abs(h[rows[k + width]!]! - h[rows[k]!]!);
