@@ -52,6 +52,11 @@ export function planEvents(
   return events.sort((a, b) => a.at - b.at);
 }
 
+/** True for the name, with or without a subject in brackets, of an event that plans have. */
+export function isPlanEvent(text: string): boolean {
+  return names.includes(text.replace(/\s*\(.*$/u, '').trim());
+}
+
 /** Reads `cutoff (booster)`. */
 export function namedEvent(
   text: string,

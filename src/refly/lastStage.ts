@@ -29,7 +29,7 @@ export interface Insertion {
 const names = ['time_s', 'radius_m', 'verticalSpeed_m_s', 'inertialHorizontalSpeed_m_s', 'mass_kg'] as const;
 
 /** Weight of what is left to go beside the projected total in the search for a steering. */
-const TO_GO_WEIGHT = 4;
+const TO_GO_WEIGHT = 8;
 
 /** The problem of delta-v to go; null where the target has none. */
 export function toGoProblem({ world, target }: Mission): ToGoProblem | null {
@@ -83,19 +83,22 @@ export class LastStage {
 
   /** Flies tan θ led straight from `tangent` at the start to `endTangent` after `burn_s`. */
   linearTangent(from: Handover, throttle: Program, tangent: number, endTangent: number): Insertion {
+    return this.fly(from, [this.steeredBurn(throttle, { tangent, endTangent }, from.start.course_rad)]);
+  }
+
+  /** The burn of a steering, cut off at the target's energy. */
+  steeredBurn(throttle: Program, { tangent, endTangent }: Steered, heading_rad: number): FlightStep {
     const fall = (tangent - endTangent) / this.burn_s;
-    const { world, target, site } = this.mission;
-    return this.fly(from, [
-      {
-        do: 'burn',
-        controls: {
-          throttle,
-          pitch: { at: (s) => Math.atan(tangent - fall * s.sinceStep_s) },
-          heading: held(from.start.course_rad || site.launchAzimuth_rad),
-        },
-        until: untilTargetEnergy(world, target),
+    const { world, target } = this.mission;
+    return {
+      do: 'burn',
+      controls: {
+        throttle,
+        pitch: { at: (s) => Math.atan(tangent - fall * s.sinceStep_s) },
+        heading: held(heading_rad),
       },
-    ]);
+      until: untilTargetEnergy(world, target),
+    };
   }
 
   /** Flies steps from a handover and says how they ended. */

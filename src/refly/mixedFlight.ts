@@ -1,7 +1,7 @@
 import type { Mission } from '../mission/types.ts';
 import { Ascent } from './ascent.ts';
 import { type Controls, held, type Program, straightLines } from './controls.ts';
-import type { FlightResult, FlightStep, Until } from './flightProgram.ts';
+import type { FlightProgram, FlightResult, FlightStep, Until } from './flightProgram.ts';
 import type { FlightScript, StageScript } from './flightScript.ts';
 import { place } from './motion.ts';
 import type { Start } from './start.ts';
@@ -12,6 +12,11 @@ export interface Mix {
   readonly throttle: FlightScript;
   readonly timing: FlightScript;
   readonly vehicle: FlightScript;
+  /**
+   * From this time on, up to the last stage, a gravity turn instead of the script's pitch, the nose at first so far
+   * under the path.
+   */
+  readonly turn?: { readonly from_s: number; readonly lead_rad: number };
 }
 
 /** Where a flight stands when its last stage is about to be lit. */
@@ -21,6 +26,8 @@ export interface Handover {
   readonly spent_m_s: number;
 }
 
+/** How fast a lead of the nose fades, s. */
+const LEAD_S = 15;
 /** Between two stages where a script has no separation, s. */
 const SEPARATION_S = 1;
 
@@ -29,9 +36,8 @@ export function lastStage(...scripts: readonly FlightScript[]): number {
   return Math.min(...scripts.map((s) => s.stages.length)) - 1;
 }
 
-/** Flies a mix up to the ignition of stage `until`; null when it comes down before. */
-export function flyToStage(mission: Mission, mix: Mix, until: number): Handover | null {
-  const ascent = new Ascent(mission.world, mix.vehicle.rocket, { relativeTolerance: 1e-8 });
+/** From the pad to the ignition of stage `until`: the start, the controls and the steps of a mix. */
+export function programToStage(mission: Mission, mix: Mix, until: number): FlightProgram {
   const steps: FlightStep[] = [];
   for (let s = 0; s < until; s++) {
     const timing = mix.timing.stages[s]!;
@@ -45,7 +51,7 @@ export function flyToStage(mission: Mission, mix: Mix, until: number): Handover 
     );
   }
   const { site } = mission;
-  const result = ascent.fly({
+  return {
     start: {
       kind: 'pad',
       latitude_rad: site.latitude_rad,
@@ -56,7 +62,13 @@ export function flyToStage(mission: Mission, mix: Mix, until: number): Handover 
     },
     controls: stageControls(mix, 0, mission),
     steps,
-  });
+  };
+}
+
+/** Flies a mix up to the ignition of stage `until`; null when it comes down before. */
+export function flyToStage(mission: Mission, mix: Mix, until: number): Handover | null {
+  const ascent = new Ascent(mission.world, mix.vehicle.rocket, { relativeTolerance: 1e-8 });
+  const result = ascent.fly(programToStage(mission, mix, until));
   return result.end === 'flown' ? handover(ascent, result, until) : null;
 }
 
@@ -99,8 +111,23 @@ export function downTo(left_kg: number | null): Until {
 }
 
 function stageControls(mix: Mix, stage: number, mission: Mission): Controls {
+  const scripted = overUsed(mix, mix.pitch.stages[stage]!, stage, 'pitch_rad');
+  const { turn } = mix;
   return {
-    pitch: overUsed(mix, mix.pitch.stages[stage]!, stage, 'pitch_rad'),
+    pitch:
+      turn === undefined
+        ? scripted
+        : {
+            at: (s) =>
+              s.time_s < turn.from_s
+                ? scripted.at(s)
+                : Math.max(
+                    0,
+                    Math.min(s.flightPathAngle_rad, Math.PI / 2) -
+                      turn.lead_rad * Math.exp((turn.from_s - s.time_s) / LEAD_S),
+                  ),
+            breaks_s: [turn.from_s],
+          },
     throttle: overUsed(mix, mix.throttle.stages[stage]!, stage, 'throttle'),
     heading: held(mission.site.launchAzimuth_rad),
   };

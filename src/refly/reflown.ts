@@ -1,9 +1,10 @@
 import type { Flight } from '../flight/types.ts';
 import type { Mission } from '../mission/types.ts';
+import type { FlightProgram } from './flightProgram.ts';
 import type { FlightScript } from './flightScript.ts';
 import { flightScript } from './flightScript.ts';
 import { type Insertion, LastStage, type Steered, toGoProblem } from './lastStage.ts';
-import { flyToStage, type Handover, type Mix, overUsed } from './mixedFlight.ts';
+import { flyToStage, type Handover, type Mix, overUsed, programToStage } from './mixedFlight.ts';
 
 /** A logged flight that can be flown again with changes; up to the last stage as scripted, from there steered anew. */
 export interface ReflownFlight {
@@ -45,15 +46,36 @@ export function reflown(flight: Flight): ReflownFlight | null {
 
 /**
  * Flies the flight with a changed script, its last stage steered anew.
+ * @param turn leads the nose under the path from a time on (see `Mix`)
  * @returns null where it comes down before the last stage is lit
  */
-export function reflyWith(base: ReflownFlight, script: FlightScript): (Insertion & Steered) | null {
+export function reflyWith(
+  base: ReflownFlight,
+  script: FlightScript,
+  turn?: NonNullable<Mix['turn']>,
+): (Insertion & Steered) | null {
   const { mission, last } = base;
   const problem = toGoProblem(mission);
-  const from = flyToStage(mission, unmixed(script), last);
+  const mix = turn === undefined ? unmixed(script) : { ...unmixed(script), turn };
+  const from = flyToStage(mission, mix, last);
   if (problem === null || from === null) return null;
   const guess: readonly [number, number] = [base.steered.tangent, base.steered.endTangent];
   return new LastStage(mission, problem, script, last).steerAnew(from, throttleOf(script, last), guess);
+}
+
+/** A whole flight of a script, its last stage steered as said and cut off at the target's energy. */
+export function steeredProgram(
+  mission: Mission,
+  script: FlightScript,
+  steering: Steered,
+): FlightProgram | null {
+  const problem = toGoProblem(mission);
+  if (problem === null) return null;
+  const last = script.stages.length - 1;
+  const lower = programToStage(mission, unmixed(script), last);
+  const stage = new LastStage(mission, problem, script, last);
+  const burn = stage.steeredBurn(throttleOf(script, last), steering, mission.site.launchAzimuth_rad);
+  return { ...lower, steps: [...lower.steps, burn] };
 }
 
 export function throttleOf(script: FlightScript, last: number): ReturnType<typeof overUsed> {

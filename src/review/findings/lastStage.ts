@@ -1,4 +1,5 @@
 import { orbitAt } from '../../ledger/ascentEnd.ts';
+import { STANDARD_GRAVITY_M_S2 } from '../../units/standardGravity.ts';
 import { decimal } from '../wording.ts';
 import {
   contributed,
@@ -103,7 +104,8 @@ function betterPitch(o: Occasion): (i: number) => number | null {
   }
   const { tangent, endTangent } = reflown.steered;
   const stage = reflown.script.rocket.stages[reflown.last]!;
-  const whole_s = (stage.propellantMass_kg * 9.80665 * stage.ispVacuum_s) / stage.thrustVacuum_N;
+  const whole_s =
+    (stage.propellantMass_kg * STANDARD_GRAVITY_M_S2 * stage.ispVacuum_s) / stage.thrustVacuum_N;
   return (i) => {
     const share = (flight.time[i]! - start_s) / whole_s;
     return Math.atan(tangent + share * (endTangent - tangent)) * DEG;

@@ -27,6 +27,7 @@ function gap(o: Occasion): Candidate[] {
   const longest = gaps.sort((a, b) => b.end_s - b.start_s - (a.end_s - a.start_s))[0];
   if (longest === undefined || longest.end_s - longest.start_s <= SHORT_GAP_S + 0.5) return [];
   const planned = contributed(o, 'timing');
+  if (planned !== null && longest.end_s - longest.start_s < plannedGap_s(o, longest.stage) + 0.5) return [];
   const shorter = planned === null ? reflyWith(reflown, withGaps(reflown.script, SHORT_GAP_S)) : null;
   const cost = planned ?? (shorter === null ? null : reflown.steered.total_m_s - shorter.total_m_s);
   if (cost === null) return [];
@@ -44,6 +45,12 @@ function gap(o: Occasion): Candidate[] {
       advice: `Separate as soon as the engine stops and light the next stage ${SHORT_GAP_S} s later.`,
     },
   ];
+}
+
+function plannedGap_s({ plan }: Occasion, stage: number): number {
+  const burns = plan?.flown.flight.burns ?? [];
+  const next = burns.findIndex((b) => b.stage === stage);
+  return next < 1 ? 0 : burns[next]!.start_s - burns[next - 1]!.end_s;
 }
 
 function at({ flight }: Occasion, time_s: number): number {
@@ -112,13 +119,16 @@ function dropped(o: Occasion): Candidate[] {
     const before = could(stage, mass[drop.index]!);
     const after = could(stage + 1, mass[drop.index + 1]!);
     if (before === null || after === null) return [];
+    const lost = before - after;
+    // Against a plan, what the earlier staging did to the ascent itself is known too.
+    const onTheWay = Math.max(0, contributed(o, 'timing') ?? 0);
     return [
       {
         code: 'propellant-dropped',
         start_s: drop.time_s,
         end_s: drop.time_s,
-        cost_m_s: before - after,
-        sigma_m_s: ((before - after) * 2 * flight.noise.mass_kg) / unburnt,
+        cost_m_s: lost + onTheWay,
+        sigma_m_s: (lost * 2 * flight.noise.mass_kg) / unburnt,
         claim: 'dropped',
         text: `The stage “${stageName(flight, stage)}” was dropped with ${decimal(unburnt, 0)} kg of propellant in it.`,
         evidence: `${decimal(drop.mass_kg, 0)} kg left the vehicle, ${decimal(dry, 0)} kg of it the empty stage.`,
