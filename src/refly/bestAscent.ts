@@ -136,7 +136,12 @@ export function* ascentSearch(
     trials.count += lowTrials.count;
   }
   const first = best(found);
-  if (first === null) return unavailable('no ascent of this rocket was found that comes near the target');
+  if (first === null)
+    return unavailable(
+      relight || target.kind !== 'orbit'
+        ? 'no ascent of this rocket was found that comes near the target'
+        : 'no ascent with one burn of the last stage was found that comes near the target; with more ignitions in the card a second burn is tried',
+    );
   const shape = mended(mission, rocket, first.shape);
   const flown = flyAscent(mission, rocket, shape, FINE_TOLERANCE);
   const reachesTarget = first.margin_m_s >= 0;

@@ -5,7 +5,7 @@ import { held } from './controls.ts';
 import type { Rocket, RocketStage } from './rocket.ts';
 
 /** Part of the pressure limit over which the throttle closes: a bucket with sloping walls. */
-const BUCKET_WALL = 0.12;
+const BUCKET_WALL = 0.05;
 /** The bucket is complete a little under the limit, so that the peak stays under it. */
 const BUCKET_BOTTOM = 0.99;
 
