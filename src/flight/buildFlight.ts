@@ -111,6 +111,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
         speed: path.speed,
         verticalSpeed: Float64Array.from(path.verticalSpeed),
         verticalSigma_m_s: path.verticalSpeedSigma_m_s,
+        speedSigma_m_s: path.speedSigma_m_s,
         pitchSigma_rad: pitchSigma,
         pitch,
         from: axis.liftOff,

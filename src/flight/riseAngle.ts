@@ -15,6 +15,8 @@ export interface RiseInput {
   readonly verticalSpeed: Float64Array;
   /** One-sigma errors of the vertical speed, m/s, and of a pitch sample, rad. */
   readonly verticalSigma_m_s: number;
+  /** One-sigma error of a speed sample, m/s. */
+  readonly speedSigma_m_s: number;
   readonly pitchSigma_rad: number;
   readonly pitch: Float64Array;
   /** First and last axis index between which the vehicle rises under thrust. */
@@ -40,7 +42,9 @@ const CLEAN_M_S = 0.05;
 export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: Float64Array): Float64Array {
   const { world, time, radius, speed, pitch, from, to } = input;
   const sigma = new Float64Array(time.length).fill(Number.NaN);
-  if (input.verticalSigma_m_s < CLEAN_M_S) return sigma;
+  // ḣ/|v| errs by either; the smoothed speed by about a third of its samples.
+  const ratioSigma = Math.hypot(input.verticalSigma_m_s, input.speedSigma_m_s / 3);
+  if (ratioSigma < CLEAN_M_S) return sigma;
   const eastward = 2 * world.spin_rad_s * Math.cos(input.latitude_rad) * Math.sin(input.azimuth_rad);
   let across = 0;
   let variance = 0;
@@ -66,7 +70,7 @@ export function fuseRise(input: RiseInput, angle: Float64Array, verticalSpeed: F
     const sigmaGathered = Math.sqrt(variance + (MODEL_BOUND * across) ** 2 + 0.01) / v;
     const share = Math.max(-1, Math.min(1, input.verticalSpeed[i]! / v));
     const seen = Math.asin(share);
-    const sigmaSeen = input.verticalSigma_m_s / v / Math.max(Math.cos(gathered), 0.02);
+    const sigmaSeen = ratioSigma / v / Math.max(Math.cos(gathered), 0.02);
     const weight = 1 / (1 + (sigmaGathered / sigmaSeen) ** 2);
     const fused = weight * gathered + (1 - weight) * seen;
     angle[i] = fused;

@@ -41,6 +41,7 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
   const both = new RateError(noise.altitude_m, rated ? noise.verticalSpeed_m_s : null);
   let gathered = 0;
   let pitch = 0;
+  let misled = 0;
   let drag = 0;
   let gapBound = 0;
   for (let i = Math.max(curves.start, flight.liftOffIndex) + 1; i <= curves.end; i++) {
@@ -63,6 +64,8 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
     const steep = Math.min(10, Math.abs(Math.tan(flight.flightPathAngle[i]!)));
     const aside = Number.isFinite(angle) ? 0 : (steep * noise.speed_m_s) / v;
     pitch += (thrust * dt * Math.sin(off)) ** 2 * (noise.pitch_rad ** 2 + aside ** 2);
+    misled +=
+      (thrust * dt * Math.sin((flight.pitch?.[i] ?? 0) - flight.flightPathAngle[i]!) * noise.pitch_rad) ** 2;
     if (curves.drag !== null && i > curves.start + 1) {
       const step = curves.drag[i]! - curves.drag[i - 1]!;
       if (Number.isFinite(step)) drag += ((2 * step * noise.speed_m_s) / v) ** 2;
@@ -77,12 +80,17 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
   const at = (curve: Float64Array | null): number =>
     curve === null ? 0 : quadratureError(curve, time, curves);
   const fit = fitVariances(flight, curves);
+  // A fitted Isp makes up for what the pitch's noise takes from cos α along the burns: a straight line through a
+  // random walk ends about 0.7 of the walk's size away (half its variance), and takes its share of steering along.
+  const fitted = flight.identified?.adopted === true && pitched ? misled / 2 : 0;
+  const steered =
+    pitched && curves.ideal !== null ? curves.steering![curves.end]! / curves.ideal[curves.end]! : 0;
   const started =
     (flight.liftOffSigma_s * mu) / radius[Math.min(flight.liftOffIndex, radius.length - 1)]! ** 2;
-  const steeringNoise = pitch + steering.variance();
+  const steeringNoise = (Math.sqrt(pitch) + steered * Math.sqrt(fitted)) ** 2 + steering.variance();
   const quadrature = [curves.backPressure, curves.steering, curves.drag, curves.gravity].map(at);
   return {
-    ideal: Math.sqrt(edges + fit.ideal),
+    ideal: Math.sqrt(edges + fit.ideal + fitted),
     backPressure: Math.hypot(Math.sqrt(fit.backPressure), quadrature[0]!, gapBound),
     steering: Math.hypot(Math.sqrt(steeringNoise + fit.steering), quadrature[1]!, gapBound),
     drag: Math.hypot(Math.sqrt(drag + fit.drag), quadrature[2]!, gapBound),

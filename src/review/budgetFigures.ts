@@ -1,3 +1,4 @@
+import { stateSigma } from '../flight/stateSigma.ts';
 import type { Flight } from '../flight/types.ts';
 import type { AscentSpan } from '../ledger/ascentEnd.ts';
 import { type Budget, toGoAt } from '../ledger/budget.ts';
@@ -22,15 +23,12 @@ export function budgetFigures(
   const perMetre =
     mission.world.mu_m3_s2 /
     (2 * flight.radius[span.end]! ** 2 * Math.max(1, flight.track.inertialSpeed[span.end]!));
-  const stateSigma = Math.hypot(
-    noise.speed_m_s / 2.4,
-    noise.verticalSpeed_m_s * 0.5,
-    (noise.altitude_m * perMetre) / 2.4,
-  );
+  const state = stateSigma(flight, span.end);
+  const toGoSigma = Math.hypot(state.speed_m_s, state.verticalSpeed_m_s * 0.5, state.altitude_m * perMetre);
   let toGo: Figure;
   if (toGoValue === null) toGo = unavailable('the target asks for no orbit');
   else {
-    toGo = figure(toGoValue, stateSigma, 'derived');
+    toGo = figure(toGoValue, toGoSigma, 'derived');
     if (flight.otherTrack !== null) {
       const other = toGoAt({ ...flight, track: flight.otherTrack }, span.end);
       if (other !== null) toGo = widened(toGo, other);
@@ -56,17 +54,17 @@ export function budgetFigures(
   const projected =
     sum === null
       ? unavailable(spent.reason ?? toGo.reason ?? 'no delta-v to go')
-      : figure(sum, Math.hypot(half(spent), stateSigma), 'derived');
+      : figure(sum, Math.hypot(half(spent), toGoSigma), 'derived');
   const marginValue = left === null || toGoValue === null ? null : left - toGoValue;
   const margin =
     marginValue === null
       ? unavailable(left === null ? whyNoMargin : (toGo.reason ?? ''))
-      : figure(marginValue, Math.hypot(massSigma, stateSigma), 'derived');
+      : figure(marginValue, Math.hypot(massSigma, toGoSigma), 'derived');
   const shortfall =
     marginValue === null
       ? unavailable(margin.reason ?? whyNoMargin)
       : marginValue < 0
-        ? figure(-marginValue, Math.hypot(massSigma, stateSigma), 'derived')
+        ? figure(-marginValue, Math.hypot(massSigma, toGoSigma), 'derived')
         : { value: 0, low: 0, high: 0, basis: 'derived' as const };
   return {
     deltaVSpent: spent,

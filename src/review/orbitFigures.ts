@@ -1,11 +1,9 @@
 import { localStep } from '../flight/localStep.ts';
+import { stateSigma } from '../flight/stateSigma.ts';
 import type { Flight, GroundTrack } from '../flight/types.ts';
 import { orbitFromPlanarState, type PlanarOrbit } from '../orbit/planar.ts';
 import { figureBetween, unavailable, widened, withAssumption } from './figure.ts';
 import type { Figure, OrbitFigures } from './types.ts';
-
-/** Samples that the smoothed state at an instant leans on. */
-const STATE_SAMPLES = 6;
 
 type Values = Record<keyof OrbitFigures, number>;
 
@@ -15,15 +13,15 @@ type Values = Record<keyof OrbitFigures, number>;
  * heading; an unknown launch latitude or azimuth is named beside it.
  */
 export function orbitFigures(flight: Flight, i: number): OrbitFigures {
-  const { noise, mission } = flight;
+  const { mission } = flight;
+  const sigma = stateSigma(flight, i);
   const base = { r: flight.radius[i]!, up: flight.verticalSpeed[i]!, across: flight.horizontalSpeed[i]! };
   const central = elements(flight, flight.track, i, base);
   const half = 1.959964;
   const rounding = roundingHalves(flight, i);
-  const dr = Math.max((half * noise.altitude_m) / Math.sqrt(STATE_SAMPLES), rounding.altitude_m);
-  const du = Math.max(half * noise.verticalSpeed_m_s, rounding.rate_m_s);
-  const dv =
-    half * Math.max(noise.speed_m_s / Math.sqrt(STATE_SAMPLES), (flight.log.resolution.speed ?? 0) / 4);
+  const dr = Math.max(half * sigma.altitude_m, rounding.altitude_m);
+  const du = Math.max(half * sigma.verticalSpeed_m_s, rounding.rate_m_s);
+  const dv = half * Math.max(sigma.speed_m_s, (flight.log.resolution.speed ?? 0) / 4);
   const read = (state: State): Values => elements(flight, flight.track, i, state);
   const around = (state: State): Values[][] => [
     [read({ ...state, r: state.r + dr }), read({ ...state, r: state.r - dr })],
@@ -31,7 +29,7 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
   ];
   // Noise adds in quadrature. A rate that rounding leaves open is a box, not a spread: each of its ends counts in
   // full, and so does zero, where apsides turn, when it lies within reach.
-  const isBox = rounding.rate_m_s > half * noise.verticalSpeed_m_s;
+  const isBox = rounding.rate_m_s > half * sigma.verticalSpeed_m_s;
   const level = Math.abs(base.up) < du ? 0 : base.up;
   const rates = [base.up, base.up + du, base.up - du, level].map((up) => ({ ...base, up }));
   const centres = isBox ? rates.map((state) => ({ at: read(state), beside: around(state) })) : [];
