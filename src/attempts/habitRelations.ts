@@ -1,4 +1,5 @@
 import { decimal } from '../review/wording.ts';
+import { holm } from './holm.ts';
 import { rankCorrelation } from './rankCorrelation.ts';
 import type { Attempt, HabitName, HabitRelation } from './types.ts';
 
@@ -27,7 +28,9 @@ export function habitRelations(attempts: readonly Attempt[]): HabitRelation[] {
   const found = habitNames.flatMap((habit) => {
     const pairs = attempts.flatMap((a) => {
       const [x, y] = [a.habits[habit], a.scores.margin_m_s.value];
-      return x === null || y === null ? [] : [[x, y] as const];
+      // Too long a burn and too short a one both cost: it is the error's size that can go with the margin.
+      const size = x !== null && habit === 'cutoffError_m_s' ? Math.abs(x) : x;
+      return size === null || y === null ? [] : [[size, y] as const];
     });
     const relation = rankCorrelation(
       pairs.map(([x]) => x),
@@ -35,24 +38,17 @@ export function habitRelations(attempts: readonly Attempt[]): HabitRelation[] {
     );
     return relation === null ? [] : [{ habit, ...relation }];
   });
-  // Holm 1979: the k-th smallest p counts as many times as hypotheses are left.
-  const byP = [...found].sort((a, b) => a.p - b.p);
-  let floor = 0;
-  const corrected = new Map<HabitName, number>();
-  byP.forEach((r, k) => {
-    floor = Math.max(floor, Math.min(1, r.p * (byP.length - k)));
-    corrected.set(r.habit, floor);
-  });
+  const corrected = holm(found.map((r) => r.p));
   return found
-    .map(({ habit, rho, p, points }): HabitRelation => {
-      const correctedP = corrected.get(habit) ?? 1;
+    .map(({ habit, rho, p, points }, k): HabitRelation => {
+      const correctedP = corrected[k] ?? 1;
       return { habit, rho, p, correctedP, attempts: points, text: sentence(habit, rho, correctedP, points) };
     })
     .sort((a, b) => Math.abs(b.rho) - Math.abs(a.rho));
 }
 
 function sentence(habit: HabitName, rho: number, p: number, points: number): string {
-  const name = habitWords[habit];
+  const name = habit === 'cutoffError_m_s' ? `${habitWords[habit]} (either way)` : habitWords[habit];
   const tail = `(rank correlation ${rho < 0 ? '' : '+'}${decimal(rho, 2)}, ${points} attempts, p ${pText(p)} after correction for the habits looked at)`;
   if (p > CHANCE) return `A relation of ${name} and margin is not beyond chance ${tail}.`;
   return `${rho > 0 ? 'Greater' : 'Smaller'} ${name} goes with more margin ${tail}; that is no proof that it is the cause.`;

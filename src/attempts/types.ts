@@ -143,6 +143,8 @@ export interface GroupDifference {
   /** Mean margin of the first less that of the second, m/s. */
   readonly difference_m_s: number;
   readonly p: number;
+  /** p after Holm's correction for as many pairs as were asked. */
+  readonly correctedP: number;
   readonly exact: boolean;
   /** The least p that so few attempts could ever give. */
   readonly leastP: number;
