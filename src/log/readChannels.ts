@@ -13,6 +13,7 @@ import type { TimeAxis } from './timeAxis.ts';
 import type { TimeColumn } from './timeColumn.ts';
 import type { ChannelName, ChannelReading, QualityNote } from './types.ts';
 import { type MotionUnits, motionUnits } from './unitEvidence.ts';
+import { settleVerticalSign } from './verticalSign.ts';
 import { noiseWords, plainWords, weakeningWords } from './vocabulary.ts';
 
 type Channels = Partial<Record<ChannelName, Float64Array>>;
@@ -84,6 +85,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
   fillFromVectors(time, channels, readings, notes);
   settleSignedSpeed(channels, readings, notes);
   settleSpeedFrame(time, channels, readings, notes);
+  settleVerticalSign(time, channels, notes);
   settlePitch(time, channels, readings, notes);
   return { time, channels, readings, notes };
 }

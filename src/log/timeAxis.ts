@@ -1,5 +1,6 @@
 import { median, sortedFinite } from './statistics.ts';
 import type { QualityNote } from './types.ts';
+import { wildTimes } from './wildTimes.ts';
 
 /** One flight's rows in the order of time. */
 export interface TimeAxis {
@@ -24,7 +25,7 @@ export function splitParts(
 ): { parts: Int32Array[]; time: Float64Array; notes: QualityNote[] } {
   const unwrapped = Float64Array.from(time);
   const notes: QualityNote[] = [];
-  const rows: number[] = [];
+  let rows: number[] = [];
   for (let i = 0; i < time.length; i++) if (Number.isFinite(time[i]!)) rows.push(i);
   if (runsBackwards(time, rows)) {
     rows.reverse();
@@ -37,6 +38,22 @@ export function splitParts(
     });
   }
   const step = typicalStep(time, rows);
+  const wild = wildTimes(
+    Float64Array.from(rows, (i) => time[i]!),
+    step,
+  );
+  if (wild.length > 0) {
+    const lines = wild.map((k) => rows[k]! + 1);
+    notes.push({
+      code: 'time-outliers',
+      channel: 'time',
+      rows: [Math.min(...lines.slice(0, 1000)), Math.max(...lines.slice(-1000))],
+      count: wild.length,
+      text: `${wild.length} row(s) have a time far from both neighbours'; they are left out.`,
+    });
+    const out = new Set(wild);
+    rows = rows.filter((_, k) => !out.has(k));
+  }
   const cuts: number[] = [0];
   let shift = 0;
   let high = Number.NEGATIVE_INFINITY;

@@ -11,7 +11,7 @@ export const plainWords: ReadonlyMap<string, string> = new Map(
       'altitude alt h height elevation hoehe höhe hohe altura altitud altitudine quota hoogte wysokosc wysokość высота 高度 h asl msl agl',
     speed:
       'speed spd velocity vel velo geschwindigkeit vitesse velocidad velocita velocità velocidade snelheid predkosc prędkość скорость 速度 v',
-    vertical: 'vertical vert up upward upwards climb vertikal verticale verticaal radial',
+    vertical: 'vertical vert up upward upwards down downward climb vertikal verticale verticaal radial',
     horizontal: 'horizontal horiz hor lateral tangential horizontale horizontaal',
     inertial: 'inertial inrt eci orbital orbit orb absolute',
     ground: 'ground gnd surface surf srf relative rel ecef earth',
