@@ -1,8 +1,7 @@
-import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { card, dropOn, give, log } from './giveFiles.ts';
 import { launch, openPage, reviewStands } from './openPage.ts';
-import { samplePath, shortFlight } from './sampleList.ts';
 import { type ServedPage, servePage } from './servePage.ts';
 
 let browser: Browser;
@@ -18,35 +17,6 @@ afterAll(async () => {
   await served?.stop();
 });
 
-interface Given {
-  readonly name: string;
-  readonly text: string;
-}
-
-const log = (name: string): Given => ({ name, text: readFileSync(samplePath(shortFlight().log), 'utf8') });
-const card = (name: string): Given => ({
-  name,
-  text: readFileSync(samplePath(shortFlight().card ?? ''), 'utf8'),
-});
-
-async function give(page: Page, ...files: readonly Given[]): Promise<void> {
-  await page
-    .getByLabel('Choose a flight log')
-    .setInputFiles(
-      files.map(({ name, text }) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) })),
-    );
-}
-
-async function dropOn(page: Page, ...files: readonly Given[]): Promise<void> {
-  const data = await page.evaluateHandle((list) => {
-    const transfer = new DataTransfer();
-    for (const { name, text } of list) transfer.items.add(new File([text], name));
-    return transfer;
-  }, files);
-  await page.dispatchEvent('main', 'dragover', { dataTransfer: data });
-  await page.dispatchEvent('main', 'drop', { dataTransfer: data });
-}
-
 test('a picked log is reviewed with the card of the same name', async () => {
   const { page, context, complaints, strays } = await openPage(browser, served.address);
   await give(page, log('evening.csv'), card('evening.mission.json'));
@@ -55,8 +25,8 @@ test('a picked log is reviewed with the card of the same name', async () => {
   expect(await page.getByText(/^evening\.csv: /).textContent()).toContain(
     'mission card evening.mission.json',
   );
-  await page.getByRole('link', { name: 'Flights' }).click();
-  await page.getByRole('button', { name: /^evening\.csv/ }).waitFor();
+  await page.getByRole('link', { name: 'Logbook' }).click();
+  await page.getByRole('button', { name: 'evening', exact: true }).waitFor();
   expect(complaints).toEqual([]);
   expect(strays).toEqual([]);
   await context.close();
@@ -82,7 +52,7 @@ test('a broken log says what, where and what to do, and the review that stood is
   const alert = page.getByRole('alert');
   await alert.getByText('broken.csv').waitFor();
   const text = (await alert.textContent()) ?? '';
-  expect(text).toContain('The review of good.csv is still here.');
+  expect(text).toContain('The review of good is still here.');
   expect(text).not.toMatch(/--map|undefined|Error:|\bat .*\.js/);
   expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(verdict);
   await alert.getByRole('button', { name: /Close/ }).click();

@@ -21,11 +21,11 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const screens = ['flights', 'review'] as const;
+const screens = ['logbook', 'review'] as const;
 const themes = ['light', 'dark'] as const;
 
 async function show(screen: (typeof screens)[number], width: number, theme: (typeof themes)[number]) {
-  const hash = screen === 'review' ? `#/review?flight=sample:${shortFlight().id}` : '#/flights';
+  const hash = screen === 'review' ? `#/review?flight=sample:${shortFlight().id}` : '#/logbook';
   const watched = await openPage(browser, `${served.address}${hash}`, {
     width,
     height: width < 600 ? 844 : 800,

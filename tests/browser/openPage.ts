@@ -1,19 +1,37 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { findBrowser } from './findBrowser.ts';
 
-/** Starts the browser with everything off that would call home. */
-export function launch(): Promise<Browser> {
-  return chromium.launch({
+const quiet = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+/**
+ * Starts the browser with everything off that would call home.
+ * @param more further switches
+ */
+export function launch(...more: readonly string[]): Promise<Browser> {
+  return chromium.launch({ executablePath: findBrowser(), args: [...quiet, ...more] });
+}
+
+/** Starts the browser with a profile of its own on the disk, as a reader's is; it is taken away by `close`. */
+export async function launchLasting(): Promise<BrowserContext> {
+  const profile = mkdtempSync(join(tmpdir(), 'profile-'));
+  const context = await chromium.launchPersistentContext(profile, {
     executablePath: findBrowser(),
-    args: [
-      '--no-sandbox',
-      '--disable-quic',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--no-first-run',
-    ],
+    args: quiet,
+    viewport: { width: 1280, height: 800 },
+    locale: 'en-US',
   });
+  context.once('close', () => rmSync(profile, { recursive: true, force: true, maxRetries: 5 }));
+  return context;
 }
 
 export interface Look {

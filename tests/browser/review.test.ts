@@ -44,7 +44,7 @@ test('a sample flight opens from the list with verdict, bar and margin whole in 
 test('every sample flight can be reviewed', async () => {
   const { page, context, complaints } = await openPage(browser, served.address);
   for (const sample of samples) {
-    await page.getByRole('link', { name: 'Flights' }).click();
+    await page.getByRole('link', { name: 'Logbook' }).click();
     await page.getByRole('button', { name: sample.title, exact: false }).first().click();
     await page.waitForURL(new RegExp(`flight=sample(%3A|:)${sample.id}`));
     await reviewStands(page);
@@ -141,7 +141,7 @@ test('flights opened on the command line stand first and the first is shown', as
   const { page, context, complaints } = await openPage(browser, own.address);
   await reviewStands(page);
   expect(page.url()).toMatch(/flight=open(%3A|:)0/);
-  await page.getByRole('link', { name: 'Flights' }).click();
+  await page.getByRole('link', { name: 'Logbook' }).click();
   expect(await page.locator('.flight-title').first().textContent()).toBe('mine.csv');
   expect(complaints).toEqual([]);
   await context.close();

@@ -23,8 +23,12 @@ export interface ServedPage {
 /**
  * Serves the built page on a free loopback port, like any static host.
  * @param instead bodies that stand in for files, by path
+ * @param port 0 = any that is free
  */
-export async function servePage(instead: Readonly<Record<string, string>> = {}): Promise<ServedPage> {
+export async function servePage(
+  instead: Readonly<Record<string, string>> = {},
+  port = 0,
+): Promise<ServedPage> {
   if (!existsSync(join(folder, 'index.html'))) {
     throw new Error(`There is no page in ${folder}: npm run build makes it.`);
   }
@@ -40,7 +44,7 @@ export async function servePage(instead: Readonly<Record<string, string>> = {}):
       response.end();
     }
   });
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+  await new Promise<void>((done) => server.listen(port, '127.0.0.1', done));
   return {
     address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
     stop: () =>

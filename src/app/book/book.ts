@@ -162,8 +162,8 @@ export async function undoDelete(): Promise<void> {
 export async function forgetDeleted(): Promise<void> {
   const flight = deletedLast.peek();
   if (flight === null) return;
-  deletedLast.value = null;
   await Promise.all([memory.erase([flight.id]), disk?.erase([flight.id]).catch(() => {})]);
+  deletedLast.value = null;
   await refresh();
   tabs.tell();
 }

@@ -23,7 +23,11 @@ function Suggestions({ id, words }: { readonly id: string; readonly words: reado
 export function FlightForm({ flight, onDone }: { readonly flight: BookFlight; readonly onDone: () => void }) {
   const id = useId();
   const form = useRef<HTMLFormElement>(null);
-  useEffect(() => form.current?.querySelector('input')?.select(), []);
+  useEffect(() => {
+    const first = form.current?.querySelector('input');
+    first?.focus();
+    first?.select();
+  }, []);
 
   const save = async () => {
     if (form.current === null) return;

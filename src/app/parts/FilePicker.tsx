@@ -19,7 +19,6 @@ export function FilePicker() {
         <span class="pick">
           <input
             id={file}
-            class="unseen"
             type="file"
             multiple
             accept=".csv,.tsv,.txt,.json,.jsonl,.ndjson,.log,.dat,.oem,.gz,.zip"
@@ -32,7 +31,6 @@ export function FilePicker() {
         <span class="pick">
           <input
             id={folder}
-            class="unseen"
             type="file"
             multiple
             {...{ webkitdirectory: true }}
