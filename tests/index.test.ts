@@ -4,10 +4,14 @@ import * as engine from '../src/index.ts';
 test('the engine offers these and nothing else', () => {
   expect(Object.keys(engine).sort()).toEqual([
     'LossbookError',
+    'attemptOf',
     'channelsCsv',
+    'compareAttempts',
+    'comparisonText',
     'describeMission',
     'oem',
     'opm',
+    'plainJson',
     'readLog',
     'readMission',
     'reportHtml',

@@ -7,9 +7,11 @@ import { headingText } from './headingText.ts';
 import { type Inks, inks } from './inks.ts';
 import { ledgerText } from './ledgerText.ts';
 import { notesText, readingsText } from './logText.ts';
+import { orbitWorkText } from './orbitWorkText.ts';
 import { plainDocument } from './plainDocument.ts';
 import { textTable } from './textTable.ts';
 import { unavailableTexts } from './unavailableText.ts';
+import { wayDownText } from './wayDownText.ts';
 import { wrapText } from './wrapText.ts';
 
 export interface TextOptions {
@@ -47,6 +49,8 @@ export function reviewText(document: Review, { width, colour }: TextOptions): st
     ),
     ...section('Burns', '', burnsText(review.burns, ink)),
     ...section('Orbit', atCutoff(orbit.cutoff_s), orbitText(orbit.atCutoff, ink, width)),
+    ...section('Work in orbit', 'against impulses', orbitWorkText(review.orbitWork, ink, width)),
+    ...section('Way down', review.return.code, wayDownText(review.return, ink, width)),
     ...section('Events', 'times in s from lift-off', eventsText(review.events, ink)),
     ...section(
       'Against plan',

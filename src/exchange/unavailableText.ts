@@ -48,7 +48,8 @@ function* figuresOf(review: Review): Generator<readonly [string, Figure]> {
   }
   for (const burn of review.burns) {
     yield ['a burn’s delta-v', burn.deltaV];
-    yield ['a burn’s efficiency', burn.efficiency];
+    // Burns after the ascent are weighed as work in orbit.
+    if (burn.ascent) yield ['a burn’s efficiency', burn.efficiency];
     yield ['a burn’s propellant', burn.propellant_kg];
   }
 }
