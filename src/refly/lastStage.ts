@@ -66,8 +66,14 @@ export class LastStage {
    * total, or comes nearest to it; cut off at the target's energy or when the stage is empty. What is left to go
    * weighs more than what is spent, so that the burn itself ends in the target orbit where it can.
    * @param guess tangents of the pitch at the start and after `burn_s` to try besides the usual ones
+   * @param within_m_s how close to the best the search has to come
    */
-  steerAnew(from: Handover, throttle: Program, guess?: readonly [number, number]): Insertion & Steered {
+  steerAnew(
+    from: Handover,
+    throttle: Program,
+    guess?: readonly [number, number],
+    within_m_s = 0.02,
+  ): Insertion & Steered {
     const fly = (x: readonly number[]): Insertion => this.linearTangent(from, throttle, x[0]!, x[1]!);
     const tries: (readonly number[])[] = guess === undefined ? [] : [guess];
     for (const a of [0, 0.35, 0.9]) for (const b of [-0.35, 0, 0.3]) tries.push([a, b]);
@@ -76,7 +82,7 @@ export class LastStage {
       return end.total_m_s + TO_GO_WEIGHT * end.toGo_m_s;
     };
     const ranked = tries.map((x) => ({ x, f: merit(x) })).sort((p, q) => p.f - q.f);
-    const best = nelderMead(merit, ranked[0]!.x, [0.12, 0.12], 0.02, 120);
+    const best = nelderMead(merit, ranked[0]!.x, [0.12, 0.12], within_m_s, 120);
     const [tangent = 0, endTangent = 0] = best.x;
     return { ...fly(best.x), tangent, endTangent };
   }

@@ -12,13 +12,16 @@ export type ChangeKind =
   | 'more-tilt'
   | 'less-tilt'
   | 'less-payload'
-  | 'burn-longer';
+  | 'burn-longer'
+  | 'turn-in-time';
 
 /** A change of one thing, by re-flying just large enough to reach orbit. */
 export interface SingleChange {
   readonly kind: ChangeKind;
-  /** s, a factor less 1 for tilts, kg; 0 where the change has no size. */
+  /** s, a factor less 1 for tilts, kg; 0 where the change has no size; the moment of `turn-in-time`, s. */
   readonly amount: number;
+  /** Only of `turn-in-time`: how far the nose is led under the path at first. */
+  readonly lead_rad?: number;
   /** How it ends, and how it ends with nine tenths of the change. */
   readonly end: Insertion;
   readonly nineTenths: Insertion | null;

@@ -47,12 +47,14 @@ export function reflown(flight: Flight): ReflownFlight | null {
 /**
  * Flies the flight with a changed script, its last stage steered anew.
  * @param turn leads the nose under the path from a time on (see `Mix`)
+ * @param within_m_s how close to the best steering the search has to come
  * @returns null where it comes down before the last stage is lit
  */
 export function reflyWith(
   base: ReflownFlight,
   script: FlightScript,
   turn?: NonNullable<Mix['turn']>,
+  within_m_s?: number,
 ): (Insertion & Steered) | null {
   const { mission, last } = base;
   const problem = toGoProblem(mission);
@@ -60,7 +62,12 @@ export function reflyWith(
   const from = flyToStage(mission, mix, last);
   if (problem === null || from === null) return null;
   const guess: readonly [number, number] = [base.steered.tangent, base.steered.endTangent];
-  return new LastStage(mission, problem, script, last).steerAnew(from, throttleOf(script, last), guess);
+  return new LastStage(mission, problem, script, last).steerAnew(
+    from,
+    throttleOf(script, last),
+    guess,
+    within_m_s,
+  );
 }
 
 /** A whole flight of a script, its last stage steered as said and cut off at the target's energy. */

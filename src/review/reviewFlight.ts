@@ -29,10 +29,12 @@ import { planPart } from './planPart.ts';
 import { propellantAt_kg } from './propellantAt.ts';
 import { makeStrips } from './strips.ts';
 import type { Analysis, Figure, Review, ReviewBurn } from './types.ts';
+import { vehicleFigures } from './vehicleFigures.ts';
 import { judge } from './verdict.ts';
 import { wasteFigures } from './wasteFigures.ts';
 import { wayDownFindings } from './wayDown/findings.ts';
 import { wayDownReview } from './wayDown/wayDown.ts';
+import { whyNot } from './whyNot.ts';
 import { worldCheck } from './worldCheck.ts';
 
 /** What a review is made from. Texts and bytes only: the engine never opens a file. */
@@ -117,13 +119,14 @@ export function reviewLog(
   const side = { flight, span, budget, strips, events: found, totalSigma_m_s };
   const planned = plan === null ? null : planPart(side, plan);
   const plannedEvents = planned === null ? [] : findEvents(planned.flown.flight);
+  const again = known ? reflown(flight) : null;
   const findings = findFindings({
     ...side,
     ground: ground.curves,
     orbit,
     verdict: verdict.code,
     sigma_m_s: totalSigma_m_s,
-    reflown: known ? reflown(flight) : null,
+    reflown: again,
     plan: planned,
     contributions: planned?.contributions ?? null,
   });
@@ -144,6 +147,7 @@ export function reviewLog(
       plan: plan?.name ?? null,
     },
     mission: missionPart(flight),
+    vehicle: vehicleFigures(flight),
     channels: log.readings,
     quality: [...log.notes, ...flight.notes, ...(worldNote === null ? [] : [worldNote])],
     events: found.map((e) => ({
@@ -189,6 +193,14 @@ export function reviewLog(
     return: wayDown,
     orbitWork: work,
     findings: [...findings, ...orbitFindings(work), ...wayDownFindings(flight, wayDown)],
+    whyNot: whyNot({
+      flight,
+      span,
+      budget,
+      verdict: verdict.code,
+      reflown: again,
+      plan: planned?.flown ?? null,
+    }),
     waste,
     againstPlan: planned?.document ?? null,
     cautions: CAUTIONS,

@@ -100,6 +100,7 @@ export function makeStrips(flight: Flight, ground: LossCurves): Strips {
     const strip = channels[name];
     if (strip?.basis === 'measured' && sigma > 0) channels[name] = { ...strip, half: 1.96 * sigma };
   }
+  put('equationResidual_m_s', flight.identified?.fit.residual ?? null, 'derived');
   return { time_s: time, channels };
 }
 

@@ -272,6 +272,72 @@ export interface Contribution {
   readonly propellant_kg: Figure;
 }
 
+/** Why a flight is not in orbit, by re-flying. */
+export interface WhyNot {
+  /** From the margin: out of reach from this time at the latest; null where the margin stays positive. */
+  readonly latest_s: number | null;
+  /** Last instant from which the best continuation still reaches orbit; 0 = none does; null = in reach to the end. */
+  readonly outOfReach_s: number | null;
+  readonly spentThen_m_s: number | null;
+  /** Projected total above the plan's by then; null without a plan. */
+  readonly wastedThen_m_s: number | null;
+  /** The smallest change of each kind that reaches orbit, smallest first. */
+  readonly changes: readonly {
+    readonly kind:
+      | 'steer-last-stage'
+      | 'pitch-earlier'
+      | 'more-tilt'
+      | 'less-tilt'
+      | 'less-payload'
+      | 'burn-longer'
+      /** `amount` is the moment, s from lift-off. */
+      | 'turn-in-time';
+    /** In `unit`; 0 where it has none. */
+    readonly amount: number;
+    readonly unit: 's' | 'kg' | 'share' | null;
+    /** What to do, as a clause. */
+    readonly text: string;
+    /** The orbit of the flight with the change, and the periapsis with nine tenths of it. */
+    readonly apoapsisAltitude_m: number;
+    readonly periapsisAltitude_m: number;
+    readonly nineTenthsPeriapsisAltitude_m: number | null;
+  }[];
+  readonly text: string;
+}
+
+/** One stage's engines as identified, the card's values beside; null = the card does not say. */
+export interface VehicleStage {
+  readonly name: string;
+  /** Which stretch of the burn, where boosters drop and no card tells what remains; 0 otherwise. */
+  readonly stretch: number;
+  readonly isp_s: Figure;
+  readonly exitArea_m2: Figure;
+  /** In vacuum at full throttle. */
+  readonly thrustVacuum_N: Figure;
+  readonly card: {
+    readonly isp_s: number | null;
+    readonly exitArea_m2: number | null;
+    readonly thrustVacuum_N: number | null;
+  };
+}
+
+/** The vehicle as the log shows it (METHODS §3). A figure that only its prior fixes has the basis `assumed`. */
+export interface ReviewVehicle {
+  /** Whose values stand in the ledger. */
+  readonly inBooks: 'card' | 'identified';
+  /** Why, one sentence. */
+  readonly text: string;
+  readonly stages: readonly VehicleStage[];
+  /** Drag coefficient × area of the stack at Mach numbers; null on a world without air or with logged drag. */
+  readonly dragArea:
+    | readonly { readonly mach: number; readonly dragArea_m2: Figure; readonly card_m2: number | null }[]
+    | null;
+  /** What the log cannot tell apart, one sentence each. */
+  readonly unseparated: readonly string[];
+  /** Root mean square of what the equation of motion leaves of the logged speed, m/s. */
+  readonly residual_m_s: number;
+}
+
 /** One flight's review: plain data, versioned, the same on page, terminal, report and JSON. */
 export interface Review {
   readonly schema: 'lossbook-review/1';
@@ -317,6 +383,8 @@ export interface Review {
     readonly notes: string | null;
     readonly assumed: readonly string[];
   };
+  /** Null where the log has too little to identify a vehicle from. */
+  readonly vehicle: ReviewVehicle | null;
   readonly channels: readonly ChannelReading[];
   readonly quality: readonly QualityNote[];
   readonly events: readonly ReviewEvent[];
@@ -352,6 +420,8 @@ export interface Review {
   /** Burns after the ascent weighed against impulses, and the orbits that they led to. */
   readonly orbitWork: OrbitWork;
   readonly findings: readonly Finding[];
+  /** Null for flights that are in orbit, and where the flight cannot be flown again. */
+  readonly whyNot: WhyNot | null;
   /** Null where engine, pitch, drag or target are not known. */
   readonly waste: ReviewWaste | null;
   /** Null without a plan. */
@@ -386,7 +456,9 @@ export type StripName =
   | 'gravityLossRate_m_s2'
   | 'dragLossRate_m_s2'
   | 'steeringLossRate_m_s2'
-  | 'backPressureLossRate_m_s2';
+  | 'backPressureLossRate_m_s2'
+  /** Logged speed less the equation of motion's with the identified vehicle, inside burns. */
+  | 'equationResidual_m_s';
 
 export interface Strip {
   readonly values: Float64Array;

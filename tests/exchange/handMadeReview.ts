@@ -66,6 +66,7 @@ export function handMadeReview(): Review {
       notes: null,
       assumed: ['The ascending node is free, because the card names none.'],
     },
+    vehicle: null,
     channels: [
       {
         channel: 'altitude',
@@ -201,6 +202,7 @@ export function handMadeReview(): Review {
         advice: 'Start the pitch-over at 80 m/s.',
       },
     ],
+    whyNot: null,
     waste: null,
     againstPlan: null,
     cautions: ['For the review of simulated, educational and amateur flights after the fact.'],

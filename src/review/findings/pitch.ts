@@ -129,10 +129,13 @@ function worstPitch(o: Occasion, end_s: number): Worst | null {
   let most = 0;
   let over = 0;
   let under = 0;
+  // Beyond the plan's own staging it is the last stage's pitch that would be compared.
+  const planEnd = plan.flown.flight.burns.find((b) => b.stage === o.reflown?.last)?.startIndex;
+  const top_m = planEnd === undefined ? Number.POSITIVE_INFINITY : plan.flown.flight.altitude[planEnd]!;
   let i = flight.liftOffIndex;
   curve?.at.forEach((altitude_m, k) => {
     const [flown, planned] = [curve.flown[k] ?? null, curve.planned[k] ?? null];
-    if (flown === null || planned === null) return;
+    if (flown === null || planned === null || altitude_m > top_m) return;
     while (i < span.end && flight.altitude[i]! < altitude_m) i++;
     if (flight.time[i]! > end_s) return;
     over = Math.max(over, flown - planned);
