@@ -25,41 +25,71 @@ function EventRow({ event, planned }: { readonly event: ReviewEvent; readonly pl
   );
 }
 
+/** More events than these stand in two tables side by side. */
+const longList = 14;
+
+/** True where the events take the whole width. */
+export function eventsAreMany({ events }: Review): boolean {
+  return events.length > longList;
+}
+
 /** What happened when, with the state at each moment. */
 export function EventsTable({ review }: { readonly review: Review }) {
-  if (review.events.length === 0) return null;
-  const planned = review.events.some((e) => e.planned_s !== null);
+  const { events } = review;
+  if (events.length === 0) return null;
+  const half = eventsAreMany(review) ? Math.ceil(events.length / 2) : events.length;
+  const parts = [events.slice(0, half), events.slice(half)].filter((part) => part.length > 0);
   return (
     <section class="events" aria-label="Events">
       <h2>
         Events <span class="quiet">from lift-off</span>
       </h2>
-      <table class="figures">
-        <thead>
-          <tr>
-            <th scope="col">event</th>
-            <th scope="col" class="number">
-              time <span class="unit">s</span>
-            </th>
-            {planned ? (
-              <th scope="col" class="number">
-                planned <span class="unit">s</span>
-              </th>
-            ) : null}
-            <th scope="col" class="number">
-              altitude <span class="unit">km</span>
-            </th>
-            <th scope="col" class="number">
-              speed <span class="unit">m/s</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {review.events.map((e) => (
-            <EventRow key={`${e.name} ${e.time_s} ${e.subject ?? ''}`} event={e} planned={planned} />
-          ))}
-        </tbody>
-      </table>
+      <div class={parts.length === 1 ? '' : 'pair'}>
+        {parts.map((part) => (
+          <EventsPart
+            key={part[0]?.time_s}
+            events={part}
+            planned={events.some((e) => e.planned_s !== null)}
+          />
+        ))}
+      </div>
     </section>
+  );
+}
+
+function EventsPart({
+  events,
+  planned,
+}: {
+  readonly events: readonly ReviewEvent[];
+  readonly planned: boolean;
+}) {
+  return (
+    <table class="figures">
+      <thead>
+        <tr>
+          <th scope="col">event</th>
+          <th scope="col" class="number">
+            time <span class="unit">s</span>
+          </th>
+          {planned ? (
+            <th scope="col" class="number">
+              planned <span class="unit">s</span>
+            </th>
+          ) : null}
+          <th scope="col" class="number">
+            altitude <span class="unit">km</span>
+          </th>
+          <th scope="col" class="number">
+            speed <span class="unit">m/s</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {events.map((e) => (
+          <EventRow key={`${e.name} ${e.time_s} ${e.subject ?? ''}`} event={e} planned={planned} />
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { FrameName, Review } from '../../review/types.ts';
 import { BudgetTable } from './BudgetTable.tsx';
 import { BurnsTable } from './BurnsTable.tsx';
-import { EventsTable } from './EventsTable.tsx';
+import { EventsTable, eventsAreMany } from './EventsTable.tsx';
 import { Findings } from './Findings.tsx';
 import { LedgerTable } from './LedgerTable.tsx';
 import { OrbitTable } from './OrbitTable.tsx';
@@ -14,6 +14,7 @@ import { OrbitTable } from './OrbitTable.tsx';
 export function Tables({ review, frame }: { readonly review: Review; readonly frame: FrameName }) {
   const [more, setMore] = useState(false);
   const found = review.findings.length > 0;
+  const many = eventsAreMany(review);
   // Beside the ledger there is room for about four findings, or fewer and the burns.
   const few = review.findings.length <= 2;
   return (
@@ -31,13 +32,15 @@ export function Tables({ review, frame }: { readonly review: Review; readonly fr
       <div class="pair">
         <div>
           {found ? <BudgetTable review={review} /> : null}
-          <OrbitTable review={review} />
+          {found && many ? null : <OrbitTable review={review} />}
         </div>
         <div>
-          <EventsTable review={review} />
+          {many ? null : <EventsTable review={review} />}
+          {found && many ? <OrbitTable review={review} /> : null}
           {few ? null : <BurnsTable review={review} />}
         </div>
       </div>
+      {many ? <EventsTable review={review} /> : null}
     </div>
   );
 }

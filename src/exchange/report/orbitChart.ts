@@ -31,7 +31,10 @@ const points = 360;
  * right. Null where the state there is not known.
  */
 export function orbitView({ review, strips }: Analysis): OrbitView | null {
-  const { gravitationalParameter_m3_s2: mu, radius_m, radiusAtSite_m, airTop_m } = review.mission.constants;
+  const { gravitationalParameter_m3_s2: mu, radius_m, radiusAtSite_m } = review.mission.constants;
+  // Air thins out without an end; what stands in an orbit's way is the air under the orbit floor.
+  const { airTop_m: top_m } = review.mission.constants;
+  const airTop_m = top_m === null ? null : Math.min(top_m, review.mission.orbitFloor_m || top_m);
   const { altitude_m, inertialSpeed_m_s, verticalSpeed_m_s } = strips.channels;
   if (altitude_m === undefined || inertialSpeed_m_s === undefined || verticalSpeed_m_s === undefined)
     return null;

@@ -56,25 +56,21 @@ export interface RibbonChart {
 export function ribbonChart({ waste, span, frame, height, lostAt_s, framed }: RibbonChart): Drawing {
   const x = timeScale(frame, span);
   const causes = shownCauses(waste);
-  const { time_s } = waste.curves;
-  const stretches = time_s.flatMap((end_s, i) => {
-    const start_s = time_s[i - 1];
-    if (start_s === undefined || end_s < span.start_s || start_s > span.end_s) return [];
-    return [{ i, from: Math.max(x(start_s), frame.left), to: Math.min(x(end_s), frame.right) }];
-  });
-  const { low, high } = scaleOf(waste, causes, stretches);
+  const stretches = stepsOf(waste, causes, span, frame);
+  const { low, high } = scaleOf(causes, stretches);
   const top = 6;
   const bottom = height - 4;
   const y = (v: number) =>
     bottom - ((Math.min(Math.max(v, low), high) - low) / (high - low)) * (bottom - top);
-  const taken = new Map<number, { up: number; down: number }>();
+  const taken = new Map<Step, { up: number; down: number }>();
   const layers = causes.map(({ key, colour }) => {
     const d = stretches
-      .map(({ i, from, to }) => {
-        const v = waste.rates[key][i] ?? 0;
-        const base = taken.get(i) ?? { up: 0, down: 0 };
+      .map((step) => {
+        const { from, to } = step;
+        const v = step.rates[key] ?? 0;
+        const base = taken.get(step) ?? { up: 0, down: 0 };
         const start = v >= 0 ? base.up : base.down;
-        taken.set(i, v >= 0 ? { ...base, up: base.up + v } : { ...base, down: base.down + v });
+        taken.set(step, v >= 0 ? { ...base, up: base.up + v } : { ...base, down: base.down + v });
         const [a, b] = [y(start), y(start + v)];
         return Math.abs(a - b) < 0.05 ? '' : `M${px(from)} ${px(a)}H${px(to)}V${px(b)}H${px(from)}Z`;
       })
@@ -108,20 +104,85 @@ export function ribbonChart({ waste, span, frame, height, lostAt_s, framed }: Ri
   );
 }
 
-/** Highest and lowest stack in view. A stretch of less than a pixel (an edge of a burn) does not set the scale. */
-function scaleOf(
+/** A step of the ribbon, px, with the mean rate of each cause over it. */
+interface Step {
+  readonly from: number;
+  readonly to: number;
+  readonly rates: Partial<Record<WasteCauseName, number>>;
+}
+
+/** Narrowest step that is drawn, px. */
+const narrowest_px = 1.5;
+
+/**
+ * The stretches in view as steps. Those too narrow to be seen (the edges of burns) are drawn together with their
+ * neighbours at their common mean, so that the areas stay what was lost.
+ */
+function stepsOf(
   waste: ReviewWaste,
   causes: readonly RibbonCause[],
-  stretches: readonly { readonly i: number; readonly from: number; readonly to: number }[],
+  span: Span,
+  frame: PlotFrame,
+): readonly Step[] {
+  const { time_s } = waste.curves;
+  const perSecond = (frame.right - frame.left) / (span.end_s - span.start_s);
+  const x = timeScale(frame, span);
+  const steps: Step[] = [];
+  let gathered = { start_s: 0, end_s: 0, sums: new Map<WasteCauseName, number>() };
+  let open = false;
+  const close = () => {
+    const length = gathered.end_s - gathered.start_s;
+    const rates = Object.fromEntries([...gathered.sums].map(([key, sum]) => [key, sum / length]));
+    steps.push({
+      from: Math.max(x(gathered.start_s), frame.left),
+      to: Math.min(x(gathered.end_s), frame.right),
+      rates,
+    });
+    open = false;
+  };
+  for (let i = 1; i < time_s.length; i++) {
+    const [start_s = 0, end_s = 0] = [time_s[i - 1], time_s[i]];
+    if (end_s <= span.start_s || start_s >= span.end_s || end_s <= start_s) continue;
+    if (!open) gathered = { start_s, end_s, sums: new Map() };
+    open = true;
+    gathered.end_s = end_s;
+    for (const { key } of causes) {
+      const lost = (waste.rates[key][i] ?? 0) * (end_s - start_s);
+      gathered.sums.set(key, (gathered.sums.get(key) ?? 0) + lost);
+    }
+    if ((end_s - gathered.start_s) * perSecond >= narrowest_px) close();
+  }
+  // What is left at the end is too narrow to stand alone: the last step takes it in.
+  if (open) {
+    const before = steps.pop();
+    if (before === undefined) close();
+    else {
+      const earlier = (before.to - before.from) / perSecond;
+      const length = earlier + gathered.end_s - gathered.start_s;
+      const rates = Object.fromEntries(
+        causes.map(({ key }) => [
+          key,
+          ((before.rates[key] ?? 0) * earlier + (gathered.sums.get(key) ?? 0)) / length,
+        ]),
+      );
+      steps.push({ from: before.from, to: Math.min(x(gathered.end_s), frame.right), rates });
+    }
+  }
+  return steps;
+}
+
+/** Highest and lowest stack in view. */
+function scaleOf(
+  causes: readonly RibbonCause[],
+  steps: readonly Step[],
 ): { readonly low: number; readonly high: number } {
   let low = 0;
   let high = 0;
-  for (const { i, from, to } of stretches) {
-    if (to - from < 1) continue;
+  for (const { rates } of steps) {
     let up = 0;
     let down = 0;
     for (const { key } of causes) {
-      const v = waste.rates[key][i] ?? 0;
+      const v = rates[key] ?? 0;
       if (v >= 0) up += v;
       else down += v;
     }

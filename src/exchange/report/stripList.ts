@@ -136,8 +136,12 @@ export function flightStrips({ channels }: Strips): readonly FlightStrip[] {
   return plans.flatMap((plan) => {
     const lines = plan.lines.flatMap((l) => {
       const strip = channels[l.name];
-      // A guest that never comes above ground would be named and not seen.
-      const seen = l.guest ? (v: number) => v >= 0 : Number.isFinite;
+      // A guest that never comes above ground, or a loss that never arises, would be named and not seen.
+      const seen = l.guest
+        ? (v: number) => v >= 0
+        : l.name.endsWith('LossRate_m_s2')
+          ? (v: number) => Math.abs(v) > 1e-9
+          : Number.isFinite;
       return strip === undefined || !strip.values.some((v) => seen(v)) ? [] : [{ ...l, strip }];
     });
     return lines.some((l) => !l.guest) ? [{ ...plan, lines, named: plan.lines.length > 1 }] : [];
