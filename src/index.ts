@@ -1,6 +1,7 @@
 /** The engine, for programs: texts and bytes in, a plain document out. It opens no file and no connection. */
 export { attemptOf } from './attempts/attempt.ts';
 export { type CompareOptions, compareAttempts } from './attempts/compare.ts';
+export { planAttemptOf } from './attempts/planAttempt.ts';
 export type * from './attempts/types.ts';
 export { type ExitCode, LossbookError, type MessageCode, type Where } from './errors.ts';
 export type { MessageOptions } from './exchange/ccsds/heading.ts';

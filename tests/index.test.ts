@@ -12,6 +12,7 @@ test('the engine offers these and nothing else', () => {
     'oem',
     'opm',
     'plainJson',
+    'planAttemptOf',
     'readLog',
     'readMission',
     'reportHtml',

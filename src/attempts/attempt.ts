@@ -1,5 +1,5 @@
 import { valueAt } from '../review/sampleAt.ts';
-import type { Figure, Review, Strips } from '../review/types.ts';
+import type { BudgetCurves, Figure, Review, Strips } from '../review/types.ts';
 import { habitsOf } from './habits.ts';
 import type { Attempt, ScoreName } from './types.ts';
 
@@ -23,7 +23,7 @@ export function attemptOf(review: Review, strips: Strips | null = null): Attempt
     backPressure_m_s: ground.backPressure,
     propellantLeft_kg: budget.propellantLeft_kg,
   };
-  const curve = curveOf(review);
+  const curve = curveOf(budget.curves, ledger.end_s);
   return {
     name: source.parts > 1 ? `${source.file}, flight ${source.part}` : source.file,
     pilot: mission.pilot,
@@ -39,7 +39,7 @@ export function attemptOf(review: Review, strips: Strips | null = null): Attempt
     habits: habitsOf(review, strips),
     phases: phaseCosts(review),
     curve,
-    path: pathOf(review, strips),
+    path: pathOf(strips, ledger.end_s),
     events: review.events.flatMap((e) => {
       const spent = valueAt(budget.curves.time_s, budget.curves.spent, e.time_s);
       return e.time_s > ledger.end_s + 0.01 || spent === null
@@ -50,13 +50,13 @@ export function attemptOf(review: Review, strips: Strips | null = null): Attempt
 }
 
 /** The curves until the end of the ascent, on rising delta-v spent, thinned evenly in it. */
-function curveOf(review: Review): Attempt['curve'] {
-  const { time_s, spent, projectedTotal, margin } = review.budget.curves;
+export function curveOf(curves: BudgetCurves, end_s: number): Attempt['curve'] {
+  const { time_s, spent, projectedTotal, margin } = curves;
   const kept: number[] = [];
   let last = Number.NEGATIVE_INFINITY;
   for (let k = 0; k < time_s.length; k++) {
     const s = spent[k];
-    if (s === null || s === undefined || time_s[k]! > review.ledger.end_s + 0.01) continue;
+    if (s === null || s === undefined || time_s[k]! > end_s + 0.01) continue;
     // Where nothing burns the total hardly moves: the last point of a coast stands for it.
     if (s <= last + 1e-6 && kept.length > 0) kept[kept.length - 1] = k;
     else kept.push(k);
@@ -92,13 +92,14 @@ function phaseCosts(review: Review): Attempt['phases'] {
   return [...costs].map(([label, cost_m_s]) => ({ label, cost_m_s }));
 }
 
-function pathOf(review: Review, strips: Strips | null): Attempt['path'] {
+/** The way up until the end of the ascent, thinned. */
+export function pathOf(strips: Strips | null, end_s: number): Attempt['path'] {
   const altitude = strips?.channels.altitude_m?.values;
   const downrange = strips?.channels.downrange_m?.values;
   if (strips === null || altitude === undefined || downrange === undefined)
     return { downrange_m: [], altitude_m: [] };
   let end = strips.time_s.length - 1;
-  while (end > 0 && strips.time_s[end]! > review.ledger.end_s + 0.01) end--;
+  while (end > 0 && strips.time_s[end]! > end_s + 0.01) end--;
   const points = Array.from({ length: PATH_POINTS }, (_, k) => Math.round((k * end) / (PATH_POINTS - 1)));
   const kept = [...new Set(points)].filter(
     (i) => Number.isFinite(altitude[i]!) && Number.isFinite(downrange[i]!),

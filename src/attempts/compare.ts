@@ -10,8 +10,11 @@ import type { Attempt, Comparison, ComparisonGroup, ComparisonRow, GroupBy, Habi
 export interface CompareOptions {
   /** What the attempts are put together by; default the pilot. */
   readonly by?: GroupBy;
-  /** Name of the attempt to hold the others against; default the one with the greatest margin. */
-  readonly reference?: string;
+  /**
+   * What to hold the attempts against: the name of one of them, or an attempt from outside (another flight, the
+   * plan, a best ascent); default the one with the greatest margin.
+   */
+  readonly reference?: string | Attempt;
 }
 
 /** Points of the axis that the curves of a comparison share. */
@@ -95,9 +98,9 @@ function inOrder(list: readonly Attempt[]): Attempt[] {
 
 function referenceOf(
   attempts: readonly Attempt[],
-  name: string | undefined,
+  wanted: string | Attempt | undefined,
 ): { readonly attempt: Attempt; readonly why: string } | null {
-  const asked = attempts.find((a) => a.name === name);
+  const asked = typeof wanted === 'object' ? wanted : attempts.find((a) => a.name === wanted);
   if (asked !== undefined) return { attempt: asked, why: 'as asked' };
   const best = (list: readonly Attempt[]): Attempt | null =>
     list.reduce<Attempt | null>((a, b) => {

@@ -67,7 +67,12 @@ export const commands: readonly Command[] = [
         value: 'WHAT',
         about: 'group by pilot (as it is), vehicle, mission, world, payload or verdict',
       },
-      { name: 'reference', value: 'NAME', about: 'hold against this log; else the greatest margin' },
+      {
+        name: 'reference',
+        value: 'NAME',
+        about: 'hold against this log, or against the plan (“plan”); else the greatest margin',
+      },
+      { name: 'plan', value: 'PLAN', about: 'what was planned, for all the logs' },
       { name: 'world', value: 'W', about: 'earth, moon or mars, over the card’s world' },
       { name: 'target', value: 'ALT', about: 'circular target orbit, such as 90km, over the card’s' },
       {

@@ -1,5 +1,6 @@
 import { attemptOf } from '../attempts/attempt.ts';
 import { compareAttempts } from '../attempts/compare.ts';
+import { planAttemptOf } from '../attempts/planAttempt.ts';
 import { type Attempt, type GroupBy, groupBys } from '../attempts/types.ts';
 import { LossbookError } from '../errors.ts';
 import { comparisonText } from '../exchange/comparisonText.ts';
@@ -20,12 +21,14 @@ export async function compare(asked: Asked, terminal: Terminal): Promise<number>
   const attempts: Attempt[] = [];
   let worst = 0;
   let beside = 0;
+  let plan: Attempt | null = null;
   for (const path of asked.files) {
     try {
-      const { review, strips } = await reviewOne(path, asked, common, terminal, () => {
+      const { review, strips, planStrips } = await reviewOne(path, asked, common, terminal, () => {
         beside++;
       });
       attempts.push(attemptOf(review, strips));
+      plan ??= planAttemptOf(review, planStrips ?? null);
     } catch (error) {
       worst = Math.max(worst, complain(error, terminal, path));
       if (concernsAll(error)) break;
@@ -33,11 +36,7 @@ export async function compare(asked: Asked, terminal: Terminal): Promise<number>
   }
   if (beside > 0) terminal.note(`${beside} mission cards and plans lie beside their logs and are taken`);
   if (attempts.length === 0) return worst;
-  const reference = asked.value('reference');
-  if (reference !== undefined && !attempts.some((a) => a.name === reference)) {
-    const names = attempts.map((a) => a.name);
-    throw usage(`--reference ${reference} is none of these logs${suggestion(reference, names)}`);
-  }
+  const reference = referenceOf(asked.value('reference'), attempts, plan);
   const comparison = compareAttempts(attempts, { by, ...(reference === undefined ? {} : { reference }) });
   terminal.result(
     asked.on('json')
@@ -45,6 +44,21 @@ export async function compare(asked: Asked, terminal: Terminal): Promise<number>
       : comparisonText(comparison, { width: terminal.width, colour: terminal.colour }),
   );
   return worst;
+}
+
+/** `plan`, or the name of one of the logs. */
+function referenceOf(
+  word: string | undefined,
+  attempts: readonly Attempt[],
+  plan: Attempt | null,
+): Attempt | string | undefined {
+  if (word === undefined || attempts.some((a) => a.name === word)) return word;
+  if (word === 'plan') {
+    if (plan === null) throw usage('--reference plan needs a plan: give one with --plan');
+    return plan;
+  }
+  const names = attempts.map((a) => a.name);
+  throw usage(`--reference ${word} is none of these logs${suggestion(word, names)}`);
 }
 
 function groupByOf(word: string | undefined): GroupBy {

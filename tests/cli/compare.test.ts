@@ -53,6 +53,20 @@ describe('lossbook compare', () => {
     expect(document.rows.length).toBe(3);
   }, 60_000);
 
+  test('against the plan, here another flight', async () => {
+    const { code, out } = await lossbook(
+      'compare',
+      ...logs.slice(0, 2),
+      '--plan',
+      logs[2]!,
+      '--reference',
+      'plan',
+    );
+    expect(code).toBe(0);
+    expect(out).toContain('held against the plan (as asked)');
+    expect(out).toMatch(/m\/s cheaper than the plan/u);
+  }, 120_000);
+
   test('a log that cannot be read is told and left out', async () => {
     const { code, out, notes } = await lossbook('compare', logs[0]!, logs[1]!, 'nowhere.csv');
     expect(code).toBe(3);
@@ -64,6 +78,7 @@ describe('lossbook compare', () => {
     [['compare', logs[0]!], /two logs or more/],
     [['compare', ...logs, '--by', 'pilots'], /did you mean “pilot”\?/],
     [['compare', ...logs, '--reference', 'ladder-tansy-9.csv'], /is none of these logs/],
+    [['compare', ...logs, '--reference', 'plan'], /needs a plan/],
     [['compare', '-', '-'], /read only once/],
   ] as [string[], RegExp][])(
     '%j is a usage error',
