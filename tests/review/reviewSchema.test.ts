@@ -49,7 +49,7 @@ describe('the published schema of the review', () => {
   });
 
   test.each(referenceNames)('takes the review of %s', async (name) => {
-    expect(faults((await reviewSix(name, 5)).review)).toEqual([]);
+    expect(faults((await reviewSix(name, 20)).review)).toEqual([]);
   });
 
   test('takes a review against a plan', async () => {
@@ -84,10 +84,10 @@ describe('the published schema of the review', () => {
 });
 
 const samples = 'sample-logs';
-const sampleList = JSON.parse(readFileSync(join(samples, 'index.json'), 'utf8')) as {
-  log: string;
-  card?: string | null;
-}[];
+/** One flight of each kind; of the fifteen runs of the long ladder one stands for the rest. */
+const sampleList = (
+  JSON.parse(readFileSync(join(samples, 'index.json'), 'utf8')) as { log: string; card?: string | null }[]
+).filter(({ log }) => !log.startsWith('ladder-') || log === 'ladder-medlar-1.csv');
 
 test.each(sampleList)('the review of the sample $log keeps the schema', async ({ log, card }) => {
   const request: ReviewRequest = {

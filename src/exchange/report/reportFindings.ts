@@ -34,6 +34,18 @@ export function findingsSection({ findings }: Review): Drawing | null {
   );
 }
 
+/** Why the flight did not reach orbit, and the smallest changes that would have; null where that is not known. */
+export function whyNotSection({ whyNot }: Review): Drawing | null {
+  if (whyNot === null) return null;
+  const changes = whyNot.changes.map(({ text }) => draw('li', {}, sentence(text)));
+  return section(
+    'What would have reached orbit',
+    '',
+    draw('p', { class: 'notes' }, whyNot.text),
+    changes.length === 0 ? null : draw('ul', { class: 'notes' }, changes),
+  );
+}
+
 type StateName = keyof AgainstPlan['cutoffs'][number]['states'];
 
 const states: readonly (readonly [StateName, string, number, string, number])[] = [

@@ -4,7 +4,7 @@ import { plainDocument } from '../plainDocument.ts';
 import { unbroken } from '../sentence.ts';
 import { type Drawing, draw, drawingText } from './drawing.ts';
 import { barSection, marginSection, orbitFigure, pathSection, stripSection } from './reportCharts.ts';
-import { findingsSection, planSections } from './reportFindings.ts';
+import { findingsSection, planSections, whyNotSection } from './reportFindings.ts';
 import { limitSections, methodSections } from './reportNotes.ts';
 import { reportStyle } from './reportStyle.ts';
 import { budgetTable, burnsTable, eventsTable, ledgerTable, orbitTable, section } from './reportTables.ts';
@@ -48,6 +48,7 @@ function sheet(analysis: Analysis): (Drawing | null)[] {
         marginSection(analysis),
         ledgerTable(review),
         findingsSection(review),
+        whyNotSection(review),
         pair(budgetTable(review), orbitTable(review)),
         burnsTable(review),
         ...planSections(review),

@@ -87,14 +87,14 @@ html{background:none;font-size:10pt}
 body{background:none}
 .sheet{max-width:none;margin:0;padding:0;background:none}
 .wide{display:block}.narrow{display:none}
-.pair{grid-template-columns:1fr 1fr}
+.pair{grid-template-columns:1fr 1fr;gap:0 24px}
 .more{display:table-cell}
 h1{font-size:19pt}
 h2{font-size:10.5pt}
 h3{font-size:9.5pt}
 section{margin-top:16pt}
 table,.notes,.find p,.under,.foot,.labels{font-size:8.5pt}
-.pair th,.pair td{padding-left:10px}
+.pair th,.pair td{padding-left:8px}
 .pair th:first-child{padding-left:0}
 thead{display:table-header-group}
 p,li{orphans:3;widows:3}

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { drawingText } from '../../../src/exchange/report/drawing.ts';
-import { findingsSection, planSections } from '../../../src/exchange/report/reportFindings.ts';
+import { findingsSection, planSections, whyNotSection } from '../../../src/exchange/report/reportFindings.ts';
 import type { AgainstPlan } from '../../../src/review/types.ts';
 import { figure, handMadeReview } from '../handMadeReview.ts';
 import { elementsOf, readMarkup, textOf } from './readMarkup.ts';
@@ -73,4 +73,25 @@ test('states at a cutoff: planned, flown, flown less planned; unknown ones left 
     ['speed', '4,182', '3,842', '−340', 'm/s'],
     ['flight-path angle', '0.00', '−1.91', '−1.91', '°'],
   ]);
+});
+
+test('what would have reached orbit is told with the changes, where it is known', () => {
+  expect(whyNotSection({ ...review, whyNot: null })).toBeNull();
+  const change = {
+    kind: 'pitch-earlier',
+    amount: 4,
+    unit: 's',
+    text: 'pitch over 4 s earlier',
+    apoapsisAltitude_m: 161_000,
+    periapsisAltitude_m: 158_000,
+    nineTenthsPeriapsisAltitude_m: 90_000,
+  } as const;
+  const times = { latest_s: 123, outOfReach_s: 98, spentThen_m_s: 1900, wastedThen_m_s: null };
+  const drawing = whyNotSection({
+    ...review,
+    whyNot: { ...times, changes: [change], text: 'Lost at 98 s.' },
+  });
+  expect(drawing === null ? '' : textOf(readMarkup(drawingText(drawing)))).toBe(
+    'What would have reached orbitLost at 98 s.Pitch over 4 s earlier.',
+  );
 });
