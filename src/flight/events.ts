@@ -190,18 +190,30 @@ function turningPoints(flight: Flight, add: Add): void {
   }
 }
 
-/** First time, after having flown, that the vehicle is at rest again: near the ground, or well under its peak. */
+/**
+ * First time, after having flown, that the vehicle is at rest for good: near the ground or well under its peak, and
+ * it does not come lower any more (a hover does).
+ */
 function touchdown(flight: Flight): number | null {
   const { time, altitude, speed, noise } = flight;
+  const n = time.length;
   const peak = peakAltitudeIndex(flight);
   const ground = flight.startsInFlight ? flight.mission.site.altitude_m : altitude[flight.liftOffIndex]!;
   const still = Math.max(1, 5 * noise.speed_m_s);
   // Ground elsewhere may be higher or lower than at the pad; only a peak's own stillness must not count.
   const near = Math.max(50, 3 * noise.altitude_m, 0.3 * (altitude[peak]! - ground));
-  for (let i = peak + 1; i < time.length; i++) {
+  const settled = Math.max(2, 4 * noise.altitude_m);
+  const lowestAfter = new Float64Array(n);
+  let lowest = Number.POSITIVE_INFINITY;
+  for (let i = n - 1; i > peak; i--) {
+    if (altitude[i]! < lowest) lowest = altitude[i]!;
+    lowestAfter[i] = lowest;
+  }
+  for (let i = peak + 1; i < n; i++) {
     if (speed[i]! > still || altitude[i]! - ground > near) continue;
-    let lasting = time[time.length - 1]! - time[i]! >= 0.5;
-    for (let j = i; j < time.length && time[j]! - time[i]! < 2; j++) if (speed[j]! > still) lasting = false;
+    if (altitude[i]! - lowestAfter[i]! > settled) continue;
+    let lasting = time[n - 1]! - time[i]! >= 0.5;
+    for (let j = i; j < n && time[j]! - time[i]! < 2; j++) if (speed[j]! > still) lasting = false;
     if (lasting) return time[i]!;
   }
   return null;

@@ -18,6 +18,8 @@ export interface PoweredLanding {
 const LAST_S = 5;
 /** Slower than this, above the ground, is hovering. */
 const HOVER_M_S = 3;
+/** Slower than this the path has no direction worth the name. */
+const STILL_M_S = 0.5;
 
 /** The burn that ends at the touchdown; null for a landing without one. */
 export function poweredLanding(flight: Flight, touchdown_s: number): PoweredLanding | null {
@@ -31,9 +33,11 @@ export function poweredLanding(flight: Flight, touchdown_s: number): PoweredLand
   for (let i = burn.startIndex; i < end; i++) {
     const dt = time[i + 1]! - time[i]!;
     const v = Math.max(0.1, (speed[i]! + speed[i + 1]!) / 2);
+    // Standing still the thrust carries the whole weight, whatever the path's direction.
+    const still = v < STILL_M_S;
     const sink = Math.max(-1, Math.min(1, -(verticalSpeed[i]! + verticalSpeed[i + 1]!) / 2 / v));
     const g = mission.world.mu_m3_s2 / radius[i]! ** 2;
-    gravity += g * sink * dt;
+    gravity += g * (still ? 1 : sink) * dt;
     if (v < HOVER_M_S && altitude[i]! > altitude[end]! + 2) {
       hover_s += dt;
       hoverLoss += g * dt;
