@@ -75,7 +75,7 @@ test('an import can be stopped between two flights', async () => {
   const copies = Array.from({ length: 12 }, (_, i) => ({ name: `copy-${i}.csv`, text: first?.text ?? '' }));
   await dropOn(other, ...copies);
   await other.getByText(/^Flight [2-9] of 12/).waitFor();
-  await other.getByRole('button', { name: 'Stop' }).click();
+  await other.getByRole('button', { name: 'Stop', exact: true }).click();
   await other.getByText(/^Flight \d+ of 12/).waitFor({ state: 'detached' });
   const stopped = (await titles(other)).length;
   expect(stopped).toBeGreaterThan(2 + others.length);

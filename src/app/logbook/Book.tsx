@@ -27,6 +27,7 @@ export function Book() {
             <span>pilot</span>
             <span>vehicle</span>
             <span>flown</span>
+            <span class="number">attempt</span>
             <span>outcome</span>
             <span class="number">margin</span>
           </p>

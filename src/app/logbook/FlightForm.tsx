@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { bookFlights, changeFlight } from '../book/book.ts';
 import { type BookFlight, pilotOf, vehicleOf } from '../book/types.ts';
 import { notice } from '../state.ts';
@@ -23,7 +23,7 @@ function Suggestions({ id, words }: { readonly id: string; readonly words: reado
 export function FlightForm({ flight, onDone }: { readonly flight: BookFlight; readonly onDone: () => void }) {
   const id = useId();
   const form = useRef<HTMLFormElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const first = form.current?.querySelector('input');
     first?.focus();
     first?.select();

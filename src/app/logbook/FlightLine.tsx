@@ -5,7 +5,7 @@ import { type BookFlight, pilotOf, vehicleOf } from '../book/types.ts';
 import { bookSource } from '../flightSources.ts';
 import { current, openFlight } from '../state.ts';
 import { FlightForm } from './FlightForm.tsx';
-import { outcomeWords, reachedCodes } from './outcome.ts';
+import { outcomeWords } from './outcome.ts';
 
 /** A cell that says what it is to those who cannot see the column. */
 function Cell({ name, text }: { readonly name: string; readonly text: string | null }) {
@@ -19,12 +19,6 @@ function Cell({ name, text }: { readonly name: string; readonly text: string | n
       )}
     </span>
   );
-}
-
-function flownText({ summary }: BookFlight): string | null {
-  const parts = [summary.date, summary.attempt === null ? null : `attempt ${summary.attempt}`];
-  const known = parts.filter((p) => p !== null);
-  return known.length === 0 ? null : known.join(', ');
 }
 
 /** One flight of the logbook: what is known of it, and what can be done with it. */
@@ -46,9 +40,10 @@ export function FlightLine({ flight }: { readonly flight: BookFlight }) {
         </span>
         <Cell name="pilot" text={pilotOf(flight)} />
         <Cell name="vehicle" text={vehicleOf(flight)} />
-        <Cell name="flown" text={flownText(flight)} />
+        <Cell name="flown" text={summary.date} />
+        <Cell name="attempt" text={summary.attempt === null ? null : String(summary.attempt)} />
         <Cell name="outcome" text={outcomeWords[summary.verdictCode] ?? null} />
-        <span class={`line-margin ${reachedCodes.has(summary.verdictCode) ? 'reached' : 'short'}`}>
+        <span class={margin !== null && margin < 0 ? 'line-margin short' : 'line-margin'}>
           {margin === null ? null : (
             <>
               <span class="unseen">margin </span>

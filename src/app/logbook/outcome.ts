@@ -14,10 +14,3 @@ export const outcomeWords: Readonly<Record<VerdictCode, string>> = {
   'started-in-orbit': 'began in orbit',
   undetermined: 'undetermined',
 };
-
-/** Verdicts of flights that got where they were to go. */
-export const reachedCodes: ReadonlySet<VerdictCode> = new Set([
-  'in-orbit',
-  'suborbital-as-planned',
-  'escape',
-]);

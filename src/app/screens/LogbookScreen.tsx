@@ -32,6 +32,14 @@ function SourceList({ sources }: { readonly sources: readonly FlightSource[] }) 
   );
 }
 
+function SamplesHead() {
+  return (
+    <h2>
+      Sample flights <span class="quiet">computed, worlds and rockets invented</span>
+    </h2>
+  );
+}
+
 /** `12 flights, 5 of them in orbit.` */
 function bookLine(): string {
   const all = bookFlights.value;
@@ -64,12 +72,19 @@ export function LogbookScreen() {
         </section>
       )}
       <Book />
-      {samples.length === 0 ? null : (
+      {samples.length === 0 ? null : empty ? (
         <section>
-          <h2>
-            Sample flights <span class="quiet">computed, worlds and rockets invented</span>
-          </h2>
+          <SamplesHead />
           <SourceList sources={samples} />
+        </section>
+      ) : (
+        <section>
+          <details class="samples">
+            <summary>
+              <SamplesHead />
+            </summary>
+            <SourceList sources={samples} />
+          </details>
         </section>
       )}
     </div>
