@@ -87,7 +87,7 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
     pitched && curves.ideal !== null ? curves.steering![curves.end]! / curves.ideal[curves.end]! : 0;
   const started =
     (flight.liftOffSigma_s * mu) / radius[Math.min(flight.liftOffIndex, radius.length - 1)]! ** 2;
-  const steeringNoise = (Math.sqrt(pitch) + steered * Math.sqrt(fitted)) ** 2 + steering.variance();
+  const steeringNoise = (Math.sqrt(pitch) + steered * Math.sqrt(2 * fitted)) ** 2 + steering.variance();
   const quadrature = [curves.backPressure, curves.steering, curves.drag, curves.gravity].map(at);
   return {
     ideal: Math.sqrt(edges + fit.ideal + fitted),
