@@ -11,9 +11,6 @@ import { shapley } from './shapley.ts';
 export const lowerGroups = ['pitch', 'throttle', 'timing', 'vehicle'] as const;
 export type LowerGroup = (typeof lowerGroups)[number];
 
-/** A plan whose last stage loses more than this against the best steering is told to, m/s. */
-const PLAN_OWN_M_S = 3;
-
 /** Contributions to the difference of two projected totals, m/s; they add up to it. */
 export interface Contributions {
   readonly parts: readonly {
@@ -31,6 +28,8 @@ export interface Contributions {
  * its throttle, a late cutoff told apart; what the re-flown flight differs from the log is the model's.
  * @param flownTotal_m_s projected total of the log at the end of its ascent
  * @param plannedTotal_m_s the same of the planned flight
+ * @param planHolds true where the plan, flown by this rocket, reaches the target: then its last stage is the measure.
+ *   Else the measure is the best steering, and what the plan's own last stage loses against that is told apart
  * @returns null where a flight cannot be put in a script, or has a single stage
  */
 export function contributions(
@@ -39,6 +38,7 @@ export function contributions(
   flownTotal_m_s: number,
   planned: Flight,
   plannedTotal_m_s: number,
+  planHolds: boolean,
 ): Contributions | null {
   const problem = toGoProblem(mission);
   const was = flightScript(flown);
@@ -101,12 +101,11 @@ export function contributions(
     (group, k) => ({ group, deltaV_m_s: lower[k]! }),
   );
   const planOwn = none - plannedTotal_m_s;
-  const small = Math.abs(planOwn) < PLAN_OWN_M_S;
-  parts.push({ group: 'last-stage-pitch', deltaV_m_s: upper[0]! + (small ? planOwn : 0) });
+  parts.push({ group: 'last-stage-pitch', deltaV_m_s: upper[0]! + (planHolds ? planOwn : 0) });
   if (differ.lastThrottle) parts.push({ group: 'last-stage-throttle', deltaV_m_s: upper[1]! });
   parts.push(
     { group: 'cutoff', deltaV_m_s: scripted.end.total_m_s - scripted.best.total_m_s },
-    ...(small ? [] : [{ group: 'plan', deltaV_m_s: planOwn } as const]),
+    ...(planHolds ? [] : [{ group: 'plan', deltaV_m_s: planOwn } as const]),
     { group: 'model', deltaV_m_s: flownTotal_m_s - scripted.end.total_m_s },
   );
   return { parts, bestFromHandover };

@@ -76,13 +76,14 @@ export class LastStage {
   ): Insertion & Steered {
     const fly = (x: readonly number[]): Insertion => this.linearTangent(from, throttle, x[0]!, x[1]!);
     const tries: (readonly number[])[] = guess === undefined ? [] : [guess];
-    for (const a of [0, 0.35, 0.9]) for (const b of [-0.35, 0, 0.3]) tries.push([a, b]);
+    const bends = guess === undefined ? [-0.35, 0, 0.3] : [0];
+    for (const a of [0, 0.35, 0.9]) for (const b of bends) tries.push([a, b]);
     const merit = (x: readonly number[]): number => {
       const end = fly(x);
       return end.total_m_s + TO_GO_WEIGHT * end.toGo_m_s;
     };
     const ranked = tries.map((x) => ({ x, f: merit(x) })).sort((p, q) => p.f - q.f);
-    const best = nelderMead(merit, ranked[0]!.x, [0.12, 0.12], within_m_s, 120);
+    const best = nelderMead(merit, ranked[0]!.x, [0.12, 0.12], within_m_s, within_m_s < 1 ? 120 : 45);
     const [tangent = 0, endTangent = 0] = best.x;
     return { ...fly(best.x), tangent, endTangent };
   }

@@ -24,13 +24,22 @@ export function planPart(side: FlownSide, plan: Plan): PlanPart {
   const found =
     total === null || planned === null
       ? null
-      : contributions(flight.mission, flight, total, flown.flight, planned);
+      : contributions(flight.mission, flight, total, flown.flight, planned, holds(flown));
   return {
     flown,
     strips: makeStrips(flown.flight, flown.ground),
     contributions: found,
     document: againstPlan(side, flown, contributionFigures(flight, span, found)),
   };
+}
+
+/** To go at the plan's end, as a share of what was spent, with which it has reached its target. */
+const REACHED_SHARE = 0.005;
+
+function holds({ budget }: FlownPlan): boolean {
+  const spent = budget.spent?.[budget.atEnd];
+  const toGo = budget.toGo?.[budget.atEnd];
+  return spent !== undefined && toGo !== undefined && toGo < REACHED_SHARE * spent;
 }
 
 /** Projected total at the end of an ascent, m/s. */
