@@ -12,6 +12,7 @@ import { plainDocument } from './plainDocument.ts';
 import { textTable } from './textTable.ts';
 import { unavailableTexts } from './unavailableText.ts';
 import { wayDownText } from './wayDownText.ts';
+import { whyNotText } from './whyNotText.ts';
 import { wrapText } from './wrapText.ts';
 
 export interface TextOptions {
@@ -56,6 +57,11 @@ export function reviewText(document: Review, { width, colour }: TextOptions): st
       'Against plan',
       review.againstPlan?.plan.name ?? '',
       review.againstPlan === null ? [] : againstPlanText(review.againstPlan, ink, width),
+    ),
+    ...section(
+      'Why not in orbit',
+      'by flying it again',
+      review.whyNot === null ? [] : whyNotText(review.whyNot, width),
     ),
     ...section('Findings', 'dearest first', findingsText(review.findings, ink, width)),
     ...section('Could not be derived', '', points(unavailableTexts(review))),
