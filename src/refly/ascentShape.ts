@@ -7,6 +7,7 @@ import type { FlightProgram, FlightStep, Until } from './flightProgram.ts';
 import type { FlightState } from './flightState.ts';
 import type { Start } from './start.ts';
 import { steered, withinAngleOfAttack } from './steering.ts';
+import { targetEnergy_J_kg } from './targetEnergy.ts';
 
 /** The numbers that a search for the best ascent varies (METHODS §7). */
 export interface AscentShape {
@@ -52,7 +53,7 @@ export interface AscentFrame {
 /** How fast the kick tilts, rad/s. */
 const KICK_RATE_RAD_S = (1.5 * Math.PI) / 180;
 /** From burn-out to separation, s; the rest of the unpowered time comes after it. */
-export const SEPARATION_DELAY_S = 1;
+const SEPARATION_DELAY_S = 1;
 /** Shortest unpowered time between two stages, s. */
 export const STAGING_S = 2;
 
@@ -145,15 +146,9 @@ export function targetSpeed_m_s(world: World, target: Orbit, altitude_m: number)
   return Math.sqrt(world.mu_m3_s2 * (2 / (world.radius_m + altitude_m) - 1 / semiMajorAxis_m(world, target)));
 }
 
-/** Specific energy at which the last burn ends, J/kg; null where the target is a peak altitude. */
-export function insertionEnergy_J_kg(world: World, target: Target): number | null {
-  if (target.kind === 'escape') return target.c3_m2_s2 / 2;
-  return target.kind === 'orbit' ? -world.mu_m3_s2 / (2 * semiMajorAxis_m(world, target)) : null;
-}
-
 /** End of the last burn. */
 function insertion({ world, target }: AscentFrame): Until {
-  const energy_J_kg = insertionEnergy_J_kg(world, target);
+  const energy_J_kg = targetEnergy_J_kg(world, target);
   if (energy_J_kg !== null) return energyAt(world, energy_J_kg);
   const peak_m = world.radius_m + (target.kind === 'suborbital' ? target.peakAltitude_m : 0);
   return atOnceOr(1, (s) => apoapsis_m(world, s) - peak_m);

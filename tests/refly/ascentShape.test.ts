@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import type { Target } from '../../src/mission/types.ts';
 import { Ascent } from '../../src/refly/ascent.ts';
 import type { AscentFrame, AscentShape } from '../../src/refly/ascentShape.ts';
-import { ascentProgram, insertionEnergy_J_kg, targetSpeed_m_s } from '../../src/refly/ascentShape.ts';
+import { ascentProgram, targetSpeed_m_s } from '../../src/refly/ascentShape.ts';
 import { held } from '../../src/refly/controls.ts';
+import { targetEnergy_J_kg } from '../../src/refly/targetEnergy.ts';
 import { airTo, padStart, rocketWith, stageOf, worldOf } from './rockets.ts';
 
 const orbit: Target = {
@@ -46,7 +47,7 @@ const rocket = rocketWith([
 
 describe('energy and speed of a target orbit', () => {
   test('agree by vis viva at both apsides', () => {
-    const energy = insertionEnergy_J_kg(world, orbit)!;
+    const energy = targetEnergy_J_kg(world, orbit)!;
     for (const altitude of [200000, 400000]) {
       const speed = targetSpeed_m_s(world, orbit, altitude);
       expect(speed ** 2 / 2 - world.mu_m3_s2 / (world.radius_m + altitude)).toBeCloseTo(energy, 3);
@@ -54,10 +55,8 @@ describe('energy and speed of a target orbit', () => {
   });
 
   test('of an escape and of a peak', () => {
-    expect(insertionEnergy_J_kg(world, { kind: 'escape', c3_m2_s2: 5e5 })).toBe(250000);
-    expect(
-      insertionEnergy_J_kg(world, { kind: 'suborbital', peakAltitude_m: 1e5, tolerance_m: 1 }),
-    ).toBeNull();
+    expect(targetEnergy_J_kg(world, { kind: 'escape', c3_m2_s2: 5e5 })).toBe(250000);
+    expect(targetEnergy_J_kg(world, { kind: 'suborbital', peakAltitude_m: 1e5, tolerance_m: 1 })).toBeNull();
   });
 });
 
@@ -71,7 +70,7 @@ describe('ascentProgram', () => {
     expect(at('ignition', 1) - at('cutoff')).toBeCloseTo(12, 9);
     const s = ascent.observe(result.time_s, result.state);
     const energy = s.inertialSpeed_m_s ** 2 / 2 - world.mu_m3_s2 / s.radius_m;
-    expect(Math.abs(energy - insertionEnergy_J_kg(world, orbit)!)).toBeLessThan(1);
+    expect(Math.abs(energy - targetEnergy_J_kg(world, orbit)!)).toBeLessThan(1);
   });
 
   test('a transfer leaves the speed missing that it is told to, and coasts to its apoapsis', () => {
