@@ -10,6 +10,8 @@ interface Line {
 /** Quantity by quantity: measured, derived, assumed or unavailable, and how (METHODS §3). */
 export function derivationList(flight: Flight): Line[] {
   const { log, mission, gaps } = flight;
+  const fitted = flight.identified?.adopted === true ? flight.identified : null;
+  const start = mission.vehicle === null ? 'no card' : 'the card’s values as a start';
   const lines: Line[] = [...flight.derivations];
   const has = log.channels;
   lines.push(
@@ -20,35 +22,47 @@ export function derivationList(flight: Flight): Line[] {
   lines.push(
     has.thrust !== undefined && !cardKnowsIsp(flight)
       ? { quantity: 'thrust', basis: 'measured', how: 'logged' }
-      : gaps.known
+      : fitted !== null && gaps.known
         ? {
             quantity: 'thrust',
-            basis: 'derived',
-            how: 'propellant flow of the mass channel times the card’s specific impulse',
+            basis: 'identified',
+            how: `propellant flow of the mass channel times the specific impulse that the equation of motion asks for (${start})`,
           }
-        : missing(
-            'thrust',
-            flight.mass === null
-              ? 'the log has no mass to take the flow from'
-              : flight.burns.length === 0
-                ? 'no burn was found'
-                : 'neither card nor log tells the engine',
-          ),
+        : gaps.known
+          ? {
+              quantity: 'thrust',
+              basis: 'derived',
+              how: 'propellant flow of the mass channel times the card’s specific impulse',
+            }
+          : missing(
+              'thrust',
+              flight.mass === null
+                ? 'the log has no mass to take the flow from'
+                : flight.burns.length === 0
+                  ? 'no burn was found'
+                  : 'neither card nor log tells the engine',
+            ),
   );
   lines.push(
     mission.world.atmosphere === null
       ? { quantity: 'drag', basis: 'derived', how: 'none: the world has no air' }
       : has.drag !== undefined && flight.mass !== null
         ? { quantity: 'drag', basis: 'measured', how: 'logged' }
-        : mission.vehicle !== null &&
-            flight.mass !== null &&
-            mission.vehicle.stages.some((s) => s.dragCoefficient !== null && s.referenceArea_m2 !== null)
+        : fitted !== null && fitted.dragArea_m2 !== null
           ? {
               quantity: 'drag',
-              basis: 'derived',
-              how: `½ρv²·CdA(Mach) with the card’s drag area and the ${mission.world.atmosphere.model} air`,
+              basis: 'identified',
+              how: `½ρv²·CdA(Mach) with the drag area that the equation of motion asks for (${start}) and the ${mission.world.atmosphere.model} air`,
             }
-          : missing('drag', 'neither card nor log tells the drag area'),
+          : mission.vehicle !== null &&
+              flight.mass !== null &&
+              mission.vehicle.stages.some((s) => s.dragCoefficient !== null && s.referenceArea_m2 !== null)
+            ? {
+                quantity: 'drag',
+                basis: 'derived',
+                how: `½ρv²·CdA(Mach) with the card’s drag area and the ${mission.world.atmosphere.model} air`,
+              }
+            : missing('drag', 'neither card nor log tells the drag area'),
   );
   lines.push(
     flight.pitch === null

@@ -16,6 +16,7 @@ import { reflown } from '../refly/reflown.ts';
 import { radiusAt_m } from '../world/radius.ts';
 import { budgetFigures } from './budgetFigures.ts';
 import { CAUTIONS } from './cautions.ts';
+import { consistencyNotes } from './consistency.ts';
 import { derivationList } from './derivation.ts';
 import { figure, unavailable } from './figure.ts';
 import { findFindings } from './findings/findFindings.ts';
@@ -48,8 +49,10 @@ export interface ReviewRequest {
   readonly map?: readonly ColumnChoice[];
   /** 1-based flight in a file that holds several. */
   readonly part?: number;
-  /** What the flight is compared with. */
+  /** What the flight is compared with; its causes are then sought too. */
   readonly plan?: { readonly name: string; readonly bytes: Uint8Array };
+  /** Also find what cost what by re-flying: seconds instead of a tenth of one. */
+  readonly causes?: boolean;
 }
 
 /** Enough of a file to find the centre that an ephemeris names. */
@@ -75,7 +78,7 @@ export async function reviewFlight(request: ReviewRequest): Promise<Analysis> {
   });
   const plan =
     request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
-  return reviewLog(log, mission, request.card?.name ?? null, plan);
+  return reviewLog(log, mission, request.card?.name ?? null, plan, request.causes);
 }
 
 /** What turns the states of an ephemeris into altitudes and speeds over the ground. */
@@ -87,12 +90,16 @@ function centreOf({ world, site }: Mission): Centre {
   };
 }
 
-/** Reviews a log that was already read, on a mission that was already read. */
+/**
+ * Reviews a log that was already read, on a mission that was already read. `causes` re-flies the flight to find
+ * what cost what; against a plan that is always done.
+ */
 export function reviewLog(
   log: Log,
   mission: Mission,
   cardName: string | null,
   plan: Plan | null = null,
+  causes = false,
 ): Analysis {
   const flight = buildFlight(log, mission);
   const span = ascentSpan(flight);
@@ -119,7 +126,7 @@ export function reviewLog(
   const side = { flight, span, budget, strips, events: found, totalSigma_m_s };
   const planned = plan === null ? null : planPart(side, plan);
   const plannedEvents = planned === null ? [] : findEvents(planned.flown.flight);
-  const again = known ? reflown(flight) : null;
+  const again = known && (causes || plan !== null) ? reflown(flight) : null;
   const findings = findFindings({
     ...side,
     ground: ground.curves,
@@ -149,7 +156,12 @@ export function reviewLog(
     mission: missionPart(flight),
     vehicle: vehicleFigures(flight),
     channels: log.readings,
-    quality: [...log.notes, ...flight.notes, ...(worldNote === null ? [] : [worldNote])],
+    quality: [
+      ...log.notes,
+      ...flight.notes,
+      ...(worldNote === null ? [] : [worldNote]),
+      ...consistencyNotes(flight),
+    ],
     events: found.map((e) => ({
       name: e.name,
       time_s: e.time_s,
@@ -192,6 +204,7 @@ export function reviewLog(
     verdict,
     return: wayDown,
     orbitWork: work,
+    causesSought: again !== null,
     findings: [...findings, ...orbitFindings(work), ...wayDownFindings(flight, wayDown)],
     whyNot: whyNot({
       flight,

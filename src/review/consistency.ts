@@ -1,0 +1,152 @@
+import { stageName } from '../flight/events.ts';
+import { columnOf } from '../flight/identify/equation.ts';
+import { pitchAgainstPath } from '../flight/identify/pitchAgainstPath.ts';
+import type { Flight } from '../flight/types.ts';
+import { dragAcceleration } from '../ledger/dragAcceleration.ts';
+import type { QualityNote } from '../log/types.ts';
+import { liftOffMass_kg } from '../mission/vehicle.ts';
+import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
+import { decimal } from './wording.ts';
+
+/** Shares under which card and log count as telling the same. */
+const SAME_MASS = 0.002;
+const SAME_DRY_MASS = 0.02;
+const SAME_BURN = 0.02;
+const SAME_ISP = 0.005;
+
+/** Where the card and the log, or two channels of the log, tell different stories. Nothing is changed by it. */
+export function consistencyNotes(flight: Flight): QualityNote[] {
+  return [
+    ...liftOffMass(flight),
+    ...dryMasses(flight),
+    ...burnTimes(flight),
+    ...engines(flight),
+    ...pitch(flight),
+  ];
+}
+
+function note(code: string, channel: QualityNote['channel'], text: string): QualityNote {
+  return { code, channel, rows: null, count: 1, text };
+}
+
+/** “3.2 % more”, “0.4 % less”. */
+function compared(found: number, card: number): string {
+  const share = 100 * (found / card - 1);
+  return `${decimal(Math.abs(share), 1)} % ${share > 0 ? 'more' : 'less'}`;
+}
+
+function liftOffMass(flight: Flight): QualityNote[] {
+  const { vehicle } = flight.mission;
+  const card = vehicle === null ? null : liftOffMass_kg(vehicle);
+  if (card === null || flight.mass === null || flight.startsInFlight) return [];
+  const found = flight.mass[flight.burns[0]?.startIndex ?? flight.liftOffIndex]!;
+  if (Math.abs(found - card) <= Math.max(SAME_MASS * card, 3 * flight.noise.mass_kg)) return [];
+  return [
+    note(
+      'card-liftoff-mass',
+      'mass',
+      `The log begins with ${decimal(found, 0)} kg, ${compared(found, card)} than the card’s ${decimal(card, 0)} kg; the log’s mass is used.`,
+    ),
+  ];
+}
+
+function dryMasses(flight: Flight): QualityNote[] {
+  const stages = flight.mission.vehicle?.stages ?? [];
+  return flight.drops.flatMap((drop) => {
+    if (drop.kind !== 'separation') return [];
+    const k = stages.findIndex((s) => s.name === drop.subject);
+    const dry = stages[k]?.dryMass_kg ?? null;
+    if (dry === null) return [];
+    const extra = drop.mass_kg - dry;
+    if (Math.abs(extra) <= Math.max(SAME_DRY_MASS * dry, 4 * flight.noise.mass_kg)) return [];
+    const reading =
+      extra > 0
+        ? 'it went with propellant left, or is heavier'
+        : 'it is lighter, or the log missed a part of the drop';
+    return [
+      note(
+        'card-dry-mass',
+        'mass',
+        `At ${decimal(drop.time_s, 1)} s ${decimal(drop.mass_kg, 0)} kg fell away, ${compared(drop.mass_kg, dry)} than the dry mass of “${stages[k]!.name}” on the card (${decimal(dry, 0)} kg): ${reading}.`,
+      ),
+    ];
+  });
+}
+
+/** Burns that ran a stage dry against its propellant over its flow at full throttle. */
+function burnTimes(flight: Flight): QualityNote[] {
+  const stages = flight.mission.vehicle?.stages ?? [];
+  return stages.flatMap((stage, k) => {
+    const { thrustVacuum_N: thrust, ispVacuum_s: isp, propellantMass_kg: load } = stage;
+    const own = flight.burns.filter((b) => b.stage === k);
+    if (thrust === null || isp === null || load === null || own.length === 0) return [];
+    if (stage.boosters.length > 0 || stage.thrustCurve !== null || flight.throttle === null) return [];
+    if (own.some((b) => b.startsBeforeLog || b.endsAfterLog)) return [];
+    let open_s = 0;
+    let burnt = 0;
+    for (const burn of own) {
+      for (let i = burn.startIndex; i < burn.endIndex; i++) {
+        open_s +=
+          ((flight.throttle[i]! + flight.throttle[i + 1]!) / 2) * (flight.time[i + 1]! - flight.time[i]!);
+      }
+      burnt += (burn.startMass_kg ?? 0) - (burn.endMass_kg ?? 0);
+    }
+    if (burnt < 0.98 * load) return [];
+    const card_s = (load * STANDARD_GRAVITY_M_S2 * isp) / thrust;
+    if (Math.abs(open_s - card_s) <= SAME_BURN * card_s) return [];
+    return [
+      note(
+        'card-burn-time',
+        'throttle',
+        `“${stage.name}” ran ${decimal(open_s, 1)} s of full throttle until dry, ${compared(open_s, card_s)} than the ${decimal(card_s, 1)} s that its propellant, thrust and specific impulse on the card make.`,
+      ),
+    ];
+  });
+}
+
+/** Identified specific impulse against the card's, where they differ beyond the fit's own error. */
+function engines(flight: Flight): QualityNote[] {
+  const { identified } = flight;
+  if (identified === null || identified.reason === 'poor-fit') return [];
+  const { fit } = identified;
+  const n = fit.factors.length;
+  return fit.engines.flatMap((engine, e) => {
+    const c = columnOf.isp(e);
+    const sigma = Math.sqrt(fit.covariance[c * n + c]!);
+    const off = fit.factors[c]! - 1;
+    if (!engine.ispOnCard || Math.abs(off) < Math.max(SAME_ISP, 3 * sigma)) return [];
+    const found = engine.ispReference_s * fit.factors[c]!;
+    return [
+      note(
+        'card-isp',
+        'speed',
+        `The log shows ${decimal(found, 1)} s of vacuum specific impulse for “${stageName(flight, engine.stage)}”, ${compared(found, engine.ispReference_s)} than the card’s ${decimal(engine.ispReference_s, 1)} s (by the equation of motion; ${identified.adopted ? 'the log’s value stands in the ledger' : 'the card’s value stands in the ledger'}).`,
+      ),
+    ];
+  });
+}
+
+function pitch(flight: Flight): QualityNote[] {
+  const found = pitchAgainstPath(flight, dragAcceleration(flight));
+  if (found === null) return [];
+  const degrees = (found.bias_rad * 180) / Math.PI;
+  if (found.sense === 'from-vertical')
+    return [
+      note(
+        'pitch-from-vertical',
+        'pitch',
+        'The path turns as if the pitch channel were counted from the vertical; it was read as counted from the horizon. Steering and the identified engines follow from it: choose the other reading.',
+      ),
+    ];
+  if (Math.abs(found.bias_rad) < Math.max(PITCH_BIAS_RAD, 3 * found.sigma_rad)) return [];
+  return [
+    note(
+      'pitch-bias',
+      'pitch',
+      `The path’s turning asks for a thrust axis ${decimal(Math.abs(degrees), 1)}° ${degrees > 0 ? 'above' : 'below'} the logged pitch (± ${decimal((1.96 * found.sigma_rad * 180) / Math.PI, 1)}°): a bias of the channel, or lift. The log’s pitch is used as it stands.`,
+    ),
+  ];
+}
+
+/** Biases of the pitch that are told, rad. */
+const PITCH_BIAS_RAD = Math.PI / 180;
