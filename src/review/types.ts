@@ -419,6 +419,8 @@ export interface Review {
   readonly return: WayDownReview;
   /** Burns after the ascent weighed against impulses, and the orbits that they led to. */
   readonly orbitWork: OrbitWork;
+  /** Whether costs were found by re-flying; without it only what the books alone tell is among the findings. */
+  readonly causesSought: boolean;
   readonly findings: readonly Finding[];
   /** Null for flights that are in orbit, and where the flight cannot be flown again. */
   readonly whyNot: WhyNot | null;

@@ -190,6 +190,7 @@ export function handMadeReview(): Review {
       deltaV_m_s: unavailable('no burns in orbit'),
       optimum_m_s: unavailable('no burns in orbit'),
     },
+    causesSought: true,
     findings: [
       {
         code: 'late-turn',
