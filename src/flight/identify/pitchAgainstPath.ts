@@ -13,7 +13,7 @@ export interface PitchReading {
 /** Another sense must leave this many times less of the vertical speed to be believed. */
 const MUCH_BETTER = 5;
 /** Thrust is known to about this share; its error turns the fitted axis. */
-const THRUST_SHARE = 0.003;
+const THRUST_SHARE = 0.006;
 /** Points of the flight that are looked at. */
 const MOST = 400;
 

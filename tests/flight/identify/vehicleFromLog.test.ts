@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest';
+import { buildFlight } from '../../../src/flight/buildFlight.ts';
+import type { Flight } from '../../../src/flight/types.ts';
+import { ascentSpan } from '../../../src/ledger/ascentEnd.ts';
+import { readLog } from '../../../src/log/readLog.ts';
+import { readMission } from '../../../src/mission/readCard.ts';
+import { frameLedger } from '../../../src/review/ledgerFigures.ts';
+import { vehicleFigures } from '../../../src/review/vehicleFigures.ts';
+import { entryNames, entryOfTruth, NEGLIGIBLE_M_S } from '../../ledgerErrors.ts';
+import {
+  cutLog,
+  type ReferenceName,
+  readCardText,
+  readTruth,
+  referenceNames,
+} from '../../referenceFlights.ts';
+
+type Card = {
+  vehicle?: {
+    stages: { ispVacuum_s?: number; exitArea_m2?: number; referenceArea_m2?: number }[];
+  };
+};
+
+/** The flight's six channels at 5 Hz with its card changed. */
+async function flown(name: ReferenceName, change: (card: Card) => void): Promise<Flight> {
+  const card: Card = JSON.parse(readCardText(name));
+  change(card);
+  const log = await readLog(new TextEncoder().encode(cutLog(name, undefined, 2)), { name });
+  return buildFlight(log, readMission({ card: { name, text: JSON.stringify(card) } }));
+}
+
+const upperIsp_s = (name: ReferenceName): number => (name.startsWith('earth') ? 348 : 335);
+
+describe.each(referenceNames)('%s with no vehicle in the card', (name) => {
+  test('the upper stage’s specific impulse, the ledger, and intervals that cover the truth', async () => {
+    const flight = await flown(name, (card) => {
+      delete card.vehicle;
+    });
+    expect(flight.identified?.reason).toBe('card-silent');
+    const review = vehicleFigures(flight)!;
+    const upper = review.stages.find((s) => s.name.includes('2')) ?? review.stages[1]!;
+    // Measured: within 0.001 %. Asked for: 0.1 %.
+    expect(Math.abs(upper.isp_s.value! / upperIsp_s(name) - 1)).toBeLessThan(5e-5);
+    expect(upper.exitArea_m2.basis).toBe('assumed');
+    expect(review.unseparated.some((text) => text.includes('no exit area'))).toBe(true);
+    const truth = readTruth(name).ground;
+    const { entries } = frameLedger(flight, ascentSpan(flight), 'ground');
+    for (const entry of entryNames) {
+      const key = entryOfTruth[entry];
+      const exact = key === null ? 0 : truth[key]!;
+      const figure = entries[entry];
+      // Measured: within 0.2 m/s. Asked for: 5.
+      expect(Math.abs(figure.value! - exact), entry).toBeLessThan(0.6);
+      const covered = figure.low! <= exact && exact <= figure.high!;
+      expect(covered || Math.abs(figure.value! - exact) < NEGLIGIBLE_M_S, entry).toBe(true);
+    }
+    expect(entries.ideal.basis).toBe('identified');
+    expect(entries.gravity.basis).toBe('derived');
+  });
+});
+
+describe('the card and the log', () => {
+  test('a true card holds, and the identified values agree with it', async () => {
+    const flight = await flown('osselby-nominal', () => {});
+    expect(flight.identified?.reason).toBe('card-holds');
+    expect(flight.identified?.adopted).toBe(false);
+    expect(flight.vehicle).toBe(flight.mission.vehicle);
+    const review = vehicleFigures(flight)!;
+    expect(review.inBooks).toBe('card');
+    expect(review.stages[0]!.isp_s.value!).toBeCloseTo(285, 1);
+    // Measured: 700,000 N within 20.
+    expect(Math.abs(review.stages[0]!.thrustVacuum_N.value! - 700000)).toBeLessThan(100);
+    expect(Math.abs(review.stages[0]!.exitArea_m2.value! - 0.62)).toBeLessThan(0.005);
+  });
+
+  test('a card that is 2 % off in Isp is overruled, and the books are right again', async () => {
+    const flight = await flown('osselby-nominal', (card) => {
+      card.vehicle!.stages[0]!.ispVacuum_s = 285 * 1.02;
+      card.vehicle!.stages[1]!.ispVacuum_s = 335 * 0.98;
+    });
+    expect(flight.identified?.reason).toBe('card-contradicted');
+    expect(flight.vehicle!.stages[1]!.ispVacuum_s).toBeCloseTo(335, 1);
+    const { entries } = frameLedger(flight, ascentSpan(flight), 'ground');
+    expect(Math.abs(entries.ideal.value! - readTruth('osselby-nominal').ground.ideal!)).toBeLessThan(0.3);
+  });
+
+  test('what a card gives stands while only what it lacks is looked for', async () => {
+    const flight = await flown('osselby-nominal', (card) => {
+      delete card.vehicle!.stages[0]!.exitArea_m2;
+    });
+    expect(flight.identified?.reason).toBe('card-silent');
+    const { engines, factors } = flight.identified!.fit;
+    expect(Math.abs(factors[0]! - 1)).toBeLessThan(1e-4);
+    // The one unknown: 0.62 m² within 2 %.
+    expect(Math.abs(engines[0]!.areaReference_m2 * factors[engines.length]! - 0.62)).toBeLessThan(0.012);
+  });
+
+  test('without pitch nothing is identified', async () => {
+    const card = JSON.parse(readCardText('osselby-nominal'));
+    delete card.vehicle;
+    const columns = ['time_s', 'altitude_m', 'speed_m_s', 'mass_kg', 'throttle'];
+    const log = await readLog(new TextEncoder().encode(cutLog('osselby-nominal', columns, 5)), { name: 'x' });
+    const flight = buildFlight(log, readMission({ card: { name: 'c', text: JSON.stringify(card) } }));
+    expect(flight.identified).toBeNull();
+    expect(vehicleFigures(flight)).toBeNull();
+  });
+});
