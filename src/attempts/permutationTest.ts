@@ -18,9 +18,9 @@ export interface PermutationTest {
   readonly leastP: number;
 }
 
-/** Up to so many arrangements are counted out; else so many are drawn. */
+/** Up to so many arrangements are counted out; else so many are drawn, of large samples fewer. */
 const COUNTED = 200_000;
-const DRAWN = 20_000;
+const drawsFor = (values: number): number => Math.max(4000, Math.min(20_000, Math.round(1.5e6 / values)));
 
 /**
  * Two-sample permutation test of the difference of means: all ways to deal the pooled values into samples of the
@@ -41,7 +41,8 @@ export function twoSampleTest(a: readonly number[], b: readonly number[], seed =
   }
   const random = seededRandom(seed);
   const order = pool.slice();
-  for (let draw = 0; draw < DRAWN; draw++) {
+  const draws = drawsFor(pool.length);
+  for (let draw = 0; draw < draws; draw++) {
     let sum = 0;
     for (let i = 0; i < a.length; i++) {
       const j = i + Math.floor(random() * (order.length - i));
@@ -71,7 +72,7 @@ export function pairedTest(differences: readonly number[], seed = 1): Permutatio
     return count.result(true, 2 / ways);
   }
   const random = seededRandom(seed);
-  for (let draw = 0; draw < DRAWN; draw++) {
+  for (let draw = 0; draw < drawsFor(n); draw++) {
     let sum = 0;
     for (const d of differences) sum += random() < 0.5 ? d : -d;
     count.add(sum / n);

@@ -6,6 +6,9 @@ const WANTED_M_S2 = 0.3;
 /** Longest window, s: a longer one would flatten an entry's peak or a parachute's opening. */
 const WIDEST_S = 8;
 
+/** Long logs are fitted at so many points, and read straight between them. */
+const MOST_FITS = 20_000;
+
 /** What the air does to the speed along the way down. */
 export interface AirDeceleration {
   /** First axis point that it was asked for. */
@@ -34,13 +37,22 @@ export function airDeceleration(flight: Flight, from: number): AirDeceleration {
     .flatMap((b) => [b.start_s, b.end_s])
     .filter((s) => s > t[0]! && s < t[t.length - 1]!)
     .map((time_s) => ({ time_s, side: 'after' as const }));
-  const fit = localPolynomial(t, speed.subarray(from), t, {
+  const stride = Math.max(1, Math.floor(t.length / MOST_FITS));
+  const query = stride === 1 ? t : t.filter((_, k) => k % stride === 0 || k === t.length - 1);
+  const fit = localPolynomial(t, speed.subarray(from), query, {
     degree: 2,
     window_s: wanted ** (2 / 3) > 4.01 / rate ? window_s : 0,
     minPoints: 5,
     breaks: edges,
   });
   const spin = mission.world.spin_rad_s ** 2;
+  let k = 0;
+  const rateAt = (i: number): number => {
+    while (k + 1 < query.length - 1 && query[k + 1]! <= time[i]!) k++;
+    const [a, b] = [query[k]!, query[k + 1] ?? query[k]!];
+    const share = b > a ? (time[i]! - a) / (b - a) : 0;
+    return fit.rate[k]! + share * ((fit.rate[k + 1] ?? fit.rate[k]!) - fit.rate[k]!);
+  };
   for (let i = from; i < n; i++) {
     const v = speed[i]!;
     const lit = (i < n - 1 && gaps.burn[i] !== -1) || (i > 0 && gaps.burn[i - 1] !== -1);
@@ -48,7 +60,7 @@ export function airDeceleration(flight: Flight, from: number): AirDeceleration {
     const r = radius[i]!;
     const rise = Math.max(-1, Math.min(1, verticalSpeed[i]! / v));
     const pull = mission.world.mu_m3_s2 / (r * r) - spin * r * Math.cos(track.latitude[i]!) ** 2;
-    out[i] = -fit.rate[i - from]! - pull * rise;
+    out[i] = -rateAt(i) - pull * rise;
   }
   const count = Math.max(5, rate * window_s);
   const sigma_m_s2 = (noise.speed_m_s * Math.sqrt(12 / count)) / Math.max(window_s, 4 / rate);

@@ -35,12 +35,13 @@ export function findParachutes(flight: Flight, from: number): ParachuteDescent |
   const { deceleration, sigma_m_s2 } = airDeceleration(flight, from);
   const at: number[] = [];
   const area: number[] = [];
+  const apart_s = Math.max(NEAREST_S, (time[time.length - 1]! - time[from]!) / MOST_SAMPLES);
   const end_s = landedAt(flight, from) - SETTLED_S;
   for (let i = from; i < time.length && time[i]! < end_s; i++) {
     const [a, q] = [deceleration[i]!, dynamicPressure[i]!];
     if (!Number.isFinite(a) || q < FELT_PA || a < 3 * sigma_m_s2) continue;
-    // The two points of a mass drop are one instant.
-    if (at.length > 0 && time[i]! - at[at.length - 1]! < 1e-3) continue;
+    // The deceleration is smoothed over more than this: nearer samples tell nothing new.
+    if (at.length > 0 && time[i]! - at[at.length - 1]! < apart_s) continue;
     at.push(time[i]!);
     area.push(a / q);
   }
@@ -72,6 +73,10 @@ export function findParachutes(flight: Flight, from: number): ParachuteDescent |
     steps_s: steps.slice(1).map((s) => at[s.start]!),
   };
 }
+
+/** Samples of the drag area are taken so far apart, s, and at most so many. */
+const NEAREST_S = 0.2;
+const MOST_SAMPLES = 8000;
 
 /** So long before the touchdown the ground itself is in the deceleration's window, s. */
 const SETTLED_S = 5;

@@ -58,7 +58,7 @@ export function parachuteReview(flight: Flight, from: number, found: ParachuteDe
 }
 
 /** Mass of what comes down: the log's, else the card's. */
-export function bodyMass_kg(flight: Flight, i: number): number | null {
+function bodyMass_kg(flight: Flight, i: number): number | null {
   return flight.mass?.[i] ?? flight.mission.returnVehicle?.mass_kg ?? null;
 }
 
