@@ -1,6 +1,6 @@
 import { useMemo, useRef } from 'preact/hooks';
 import { columnsCsv } from '../../exchange/columnsCsv.ts';
-import { lineChart, stripSentence } from '../../exchange/report/lineChart.ts';
+import { lineChart, stripHeight, stripSentence } from '../../exchange/report/lineChart.ts';
 import { plotFrame } from '../../exchange/report/plotFrame.ts';
 import type { FlightStrip } from '../../exchange/report/stripList.ts';
 import { valueAt } from '../../exchange/sampleAt.ts';
@@ -14,7 +14,11 @@ import { SaveChart } from './SaveChart.tsx';
 import { StripPlot } from './StripPlot.tsx';
 import { savedWidth_px } from './savePicture.ts';
 import { cursor_s, framed, span } from './timeFrame.ts';
+import { useTurn } from './useTurn.ts';
 import { useWidth } from './useWidth.ts';
+
+/** Rows from which strips are drawn one after another. */
+const longLog_rows = 50_000;
 
 interface Props {
   readonly strip: FlightStrip;
@@ -48,7 +52,8 @@ function setLog(name: string, wanted: boolean): void {
 export function StripPanel({ strip, time_s, review, axis }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box);
-  const sentence = useMemo(() => stripSentence(strip), [strip]);
+  const ready = useTurn(time_s.length > longLog_rows);
+  const sentence = useMemo(() => (ready ? stripSentence(strip) : strip.title), [strip, ready]);
   const key = strip.lines[0]?.name ?? '';
   const log = strip.fromZero && logNames().includes(key);
   const { lostAt_s } = review.budget;
@@ -115,8 +120,10 @@ export function StripPanel({ strip, time_s, review, axis }: Props) {
       <div ref={box} {...(printing.value ? {} : { role: 'img', 'aria-label': sentence })}>
         {printing.value ? (
           <Picture drawing={pictureFor(width, false, axis)} />
-        ) : (
+        ) : ready ? (
           <StripPlot {...shared} width={width} axis={axis} />
+        ) : (
+          <div style={{ height: `${stripHeight(plotFrame(width)) + (axis ? 22 : 0)}px` }} />
         )}
       </div>
     </div>

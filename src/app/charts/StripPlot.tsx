@@ -179,9 +179,9 @@ function optionsFor(props: StripPlotProps, now: () => Shown): UPlot.Options {
               ctx.fillStyle = colour(line.colour);
               ctx.fill(band(u, time_s, rows, half * strip.scale));
             });
-            ctx.globalAlpha = 0.6;
+            ctx.globalAlpha = 0.9;
             ctx.lineWidth = 1.5 * devicePixelRatio;
-            ctx.setLineDash([1.5 * devicePixelRatio, 3 * devicePixelRatio]);
+            ctx.setLineDash([2 * devicePixelRatio, 2.5 * devicePixelRatio]);
             for (const { time_s: times, rows, line } of behind) {
               ctx.strokeStyle = colour(strip.lines[line]?.colour ?? '--ink');
               ctx.stroke(trace(u, times, rows));

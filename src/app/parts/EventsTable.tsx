@@ -18,7 +18,7 @@ function EventRow({ event, planned }: { readonly event: ReviewEvent; readonly pl
         {event.subject === null ? null : <span class="quiet"> {event.subject}</span>}
       </th>
       <td class="number">{numberText(event.time_s, 1)}</td>
-      {planned ? <td class="number">{numberText(event.planned_s, 1)}</td> : null}
+      {planned ? <td class="number more">{numberText(event.planned_s, 1)}</td> : null}
       <td class="number">{numberText(event.altitude_m === null ? null : event.altitude_m / 1000, 1)}</td>
       <td class="number">{numberText(event.speed_m_s, 0)}</td>
     </tr>
@@ -73,7 +73,7 @@ function EventsPart({
             time <span class="unit">s</span>
           </th>
           {planned ? (
-            <th scope="col" class="number">
+            <th scope="col" class="number more">
               planned <span class="unit">s</span>
             </th>
           ) : null}

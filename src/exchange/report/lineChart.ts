@@ -3,7 +3,7 @@ import { readingText, tickText } from '../readingText.ts';
 import { curveRuns } from './curveRuns.ts';
 import { type Drawing, draw, pathThrough, picture } from './drawing.ts';
 import { framedBand } from './marginChart.ts';
-import { blocksOf, type PictureRows, pictureRows } from './minMaxBlocks.ts';
+import { blocksOf, type PictureRows, pictureRows, rangeOf } from './minMaxBlocks.ts';
 import type { Overlay } from './overlay.ts';
 import { type PlotFrame, type Span, timeScale, timeTickCount } from './plotFrame.ts';
 import type { FlightStrip } from './stripList.ts';
@@ -128,8 +128,8 @@ export function lineChart(chart: LineChart): Drawing {
               .join(''),
             fill: 'none',
             stroke: `var(${line.colour})`,
-            'stroke-opacity': 0.6,
-            'stroke-dasharray': '1.5 3',
+            'stroke-opacity': 0.9,
+            'stroke-dasharray': '2 2.5',
             'stroke-width': 1.5,
           });
         }),
@@ -225,14 +225,9 @@ function titleLine(strip: FlightStrip, frame: PlotFrame): (Drawing | string)[] {
 
 /** The strip in a sentence, for those who do not see it. */
 export function stripSentence(strip: FlightStrip): string {
-  const told = strip.lines.map((line) => {
-    let low = Number.POSITIVE_INFINITY;
-    let high = Number.NEGATIVE_INFINITY;
-    for (const v of line.strip.values) {
-      if (v < low) low = v;
-      if (v > high) high = v;
-    }
-    return `${line.label} from ${readingText(low * strip.scale)} to ${readingText(high * strip.scale)}`;
+  const told = strip.lines.map(({ label, strip: { values } }) => {
+    const [low, high] = rangeOf(blocksOf(values)) ?? [Number.NaN, Number.NaN];
+    return `${label} from ${readingText(low * strip.scale)} to ${readingText(high * strip.scale)}`;
   });
   return `${strip.title}${strip.unit === '' ? '' : `, ${strip.unit}`}: ${told.join(', ')}`;
 }

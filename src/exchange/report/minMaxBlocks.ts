@@ -3,31 +3,45 @@ import { indexAt } from '../sampleAt.ts';
 /** Rows of a block. */
 const size = 64;
 
+/** Blocks to a pixel from which its edges may be those of blocks: they are then off by less than an eighth. */
+const fine = 8;
+
 /** Lowest and highest value of every block of rows, so that a pixel of many rows is read without reading them all. */
 export interface MinMaxBlocks {
   readonly values: ArrayLike<number>;
   /** NaN where a block holds no number. */
   readonly low: Float64Array;
   readonly high: Float64Array;
+  /** Rows at which they stand. */
+  readonly lowAt: Uint32Array;
+  readonly highAt: Uint32Array;
 }
 
 export function minMaxBlocks(values: ArrayLike<number>): MinMaxBlocks {
   const count = Math.ceil(values.length / size);
   const low = new Float64Array(count);
   const high = new Float64Array(count);
+  const lowAt = new Uint32Array(count);
+  const highAt = new Uint32Array(count);
   for (let b = 0; b < count; b++) {
     let lowest = Number.POSITIVE_INFINITY;
     let highest = Number.NEGATIVE_INFINITY;
     const end = Math.min(values.length, (b + 1) * size);
     for (let i = b * size; i < end; i++) {
       const v = values[i]!;
-      if (v < lowest) lowest = v;
-      if (v > highest) highest = v;
+      if (v < lowest) {
+        lowest = v;
+        lowAt[b] = i;
+      }
+      if (v > highest) {
+        highest = v;
+        highAt[b] = i;
+      }
     }
     low[b] = highest >= lowest ? lowest : Number.NaN;
     high[b] = highest >= lowest ? highest : Number.NaN;
   }
-  return { values, low, high };
+  return { values, low, high, lowAt, highAt };
 }
 
 const made = new WeakMap<object, MinMaxBlocks>();
@@ -75,10 +89,11 @@ export function pictureRows(
     return out;
   }
   keep(first);
-  const perColumn_s = (end_s - start_s) / columns;
   let from = first + 1;
-  for (let c = 1; c <= columns && from < last; c++) {
-    const to = Math.min(last, indexAt(time_s, start_s + c * perColumn_s) + 1);
+  for (const bound of columnBounds(time_s, start_s, end_s, columns)) {
+    if (from >= last) break;
+    let to = Math.min(last, bound);
+    if (to - from > fine * size && to < last) to -= to % size;
     if (to - from <= 2) {
       for (let i = from; i < to; i++) keep(i);
     } else {
@@ -93,9 +108,29 @@ export function pictureRows(
   return out;
 }
 
+const boundsMade = new WeakMap<object, { readonly key: string; readonly bounds: Uint32Array }>();
+
+/** For each column the first row that is past it. Charts over one time axis ask for the same ones in turn. */
+function columnBounds(
+  time_s: ArrayLike<number>,
+  start_s: number,
+  end_s: number,
+  columns: number,
+): Uint32Array {
+  const key = `${start_s} ${end_s} ${columns}`;
+  const known = boundsMade.get(time_s);
+  if (known?.key === key) return known.bounds;
+  const bounds = new Uint32Array(columns);
+  for (let c = 1; c <= columns; c++) {
+    bounds[c - 1] = indexAt(time_s, start_s + (c * (end_s - start_s)) / columns) + 1;
+  }
+  boundsMade.set(time_s, { key, bounds });
+  return bounds;
+}
+
 /** Lowest and highest value of the rows from `from` up to `to`, in the order in which they came. */
 function extremes(line: MinMaxBlocks, from: number, to: number): [number | null, number | null] {
-  const { values, low, high } = line;
+  const { values, low, high, lowAt, highAt } = line;
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
   let lowestAt = -1;
@@ -118,17 +153,29 @@ function extremes(line: MinMaxBlocks, from: number, to: number): [number | null,
   if (firstWhole >= lastWhole) look(from, to);
   else {
     look(from, firstWhole * size);
-    look(lastWhole * size, to);
-    // Of the whole blocks only the two that hold an extreme are read row by row.
-    let lowBlock = -1;
-    let highBlock = -1;
     for (let b = firstWhole; b < lastWhole; b++) {
-      if (low[b]! < (lowBlock < 0 ? lowest : low[lowBlock]!)) lowBlock = b;
-      if (high[b]! > (highBlock < 0 ? highest : high[highBlock]!)) highBlock = b;
+      if (low[b]! < lowest) {
+        lowest = low[b]!;
+        lowestAt = lowAt[b]!;
+      }
+      if (high[b]! > highest) {
+        highest = high[b]!;
+        highestAt = highAt[b]!;
+      }
     }
-    if (lowBlock >= 0) look(lowBlock * size, (lowBlock + 1) * size);
-    if (highBlock >= 0) look(highBlock * size, (highBlock + 1) * size);
+    look(lastWhole * size, to);
   }
   if (lowestAt < 0 || highestAt < 0) return [null, null];
   return lowestAt <= highestAt ? [lowest, highest] : [highest, lowest];
+}
+
+/** Lowest and highest value of all rows; null where none is known. */
+export function rangeOf({ low, high }: MinMaxBlocks): readonly [number, number] | null {
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let b = 0; b < low.length; b++) {
+    if (low[b]! < lowest) lowest = low[b]!;
+    if (high[b]! > highest) highest = high[b]!;
+  }
+  return highest >= lowest ? [lowest, highest] : null;
 }

@@ -1,0 +1,35 @@
+import { useLayoutEffect, useState } from 'preact/hooks';
+
+const waiting: (() => void)[] = [];
+let going = false;
+
+/** One at a time, each in a task of its own, so that the page answers in between. */
+function next(): void {
+  const turn = waiting.shift();
+  going = turn !== undefined;
+  if (turn === undefined) return;
+  turn();
+  setTimeout(next);
+}
+
+/**
+ * False until it is this component's turn: work on a long log is done chart by chart. Where it is not `long`, at
+ * once.
+ */
+export function useTurn(long: boolean): boolean {
+  const [come, setCome] = useState(!long);
+  useLayoutEffect(() => {
+    if (come) return;
+    const turn = () => setCome(true);
+    waiting.push(turn);
+    if (!going) {
+      going = true;
+      setTimeout(next);
+    }
+    return () => {
+      const place = waiting.indexOf(turn);
+      if (place >= 0) waiting.splice(place, 1);
+    };
+  }, [come]);
+  return come;
+}
