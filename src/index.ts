@@ -19,6 +19,7 @@ export { describeMission, type MissionDescription } from './mission/describeCard
 export { type MissionRequest, readMission } from './mission/readCard.ts';
 export type { Mission } from './mission/types.ts';
 export type * from './review/orbitWork/types.ts';
-export { type ReviewRequest, reviewFlight as review } from './review/reviewFlight.ts';
+export type { ReviewRequest } from './review/readRequest.ts';
+export { reviewFlight as review } from './review/reviewFlight.ts';
 export type * from './review/types.ts';
 export type * from './review/wayDown/types.ts';

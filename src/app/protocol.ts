@@ -1,8 +1,10 @@
 import type { Where } from '../errors.ts';
 import type { FileKind } from '../log/fileKind.ts';
+import type { ColumnSample } from '../log/columnSample.ts';
 import type { ColumnChoice } from '../log/types.ts';
-import type { ReviewRequest } from '../review/reviewFlight.ts';
+import type { ReviewRequest } from '../review/readRequest.ts';
 import type { Analysis } from '../review/types.ts';
+import type { TextFile } from './book/types.ts';
 
 /** A file as the page holds it: a handle, whose content only the worker reads. */
 export interface FileHandle {
@@ -31,14 +33,34 @@ export interface ReviewResult {
   readonly analysis: Analysis;
   /** Every header of the log's table, in its order. */
   readonly headers: readonly string[];
+  /** The table's columns as they stand in the file. */
+  readonly columns: readonly ColumnSample[];
   /** Column choices that the log was read with. */
   readonly map: readonly ColumnChoice[];
+}
+
+/** Something that the reader of mission cards does not accept. */
+export interface CardFault {
+  /** `vehicle.stages[1].dryMass_kg`; empty for the text as a whole. */
+  readonly field: string;
+  /** What is wrong and what to do, one sentence. */
+  readonly text: string;
+  /** 1-based line of the text, where it is no JSON. */
+  readonly row: number | null;
+}
+
+/** What the engine's own reader says of a mission card. */
+export interface CardCheck {
+  readonly faults: readonly CardFault[];
+  readonly understood: readonly string[];
+  readonly missing: readonly string[];
 }
 
 /** What the page can ask of its worker. A further task is one more line here and one in worker.ts. */
 export interface Tasks {
   readonly review: { readonly request: PageReviewRequest; readonly result: ReviewResult };
   readonly kind: { readonly request: FileHandle; readonly result: FileKind };
+  readonly card: { readonly request: TextFile; readonly result: CardCheck };
 }
 
 export type TaskName = keyof Tasks;
@@ -57,6 +79,8 @@ export interface Failure {
   readonly where: Where;
   /** Headers of the log's table, where reading came so far. */
   readonly headers?: readonly string[];
+  /** Its columns as they stand, where reading came so far. */
+  readonly columns?: readonly ColumnSample[];
 }
 
 export type Reply =

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { LossbookError } from '../errors.ts';
 import { sentence } from '../exchange/sentence.ts';
+import type { ColumnSample } from '../log/columnSample.ts';
 import type { ColumnChoice } from '../log/types.ts';
 import type { Analysis } from '../review/types.ts';
 import { ask, stopAsking, TaskFailed } from './analyst.ts';
@@ -28,6 +29,8 @@ export interface OpenFlight {
   readonly analysis: Analysis;
   /** Every header of the log's table, in its order. */
   readonly headers: readonly string[];
+  /** The table's columns as they stand in the file. */
+  readonly columns: readonly ColumnSample[];
   /** Column choices that the log was read with: the reader's own, or remembered ones. */
   readonly map: readonly ColumnChoice[];
 }
@@ -84,11 +87,9 @@ export function stopWork(): void {
   job.value = null;
 }
 
-function show(source: FlightSource, files: FlightFiles, { analysis, headers, map }: ReviewResult): void {
-  current.value = { source, files, analysis, headers, map };
-  if (route.peek().screen !== 'review' || route.peek().view.flight !== source.id) {
-    go('review', { flight: source.id });
-  }
+function show(source: FlightSource, files: FlightFiles, result: ReviewResult): void {
+  current.value = { source, files, ...result };
+  if (route.peek().view.flight !== source.id) go('review', { flight: source.id });
 }
 
 function bookId(source: FlightSource): string | null {
@@ -102,7 +103,26 @@ function reviewRequest(source: FlightSource, files: FlightFiles) {
     part: files.part,
     remembered: rememberedColumns.peek(),
     ...(files.card === null ? {} : { card: files.card }),
+    ...(files.plan === null
+      ? {}
+      : { plan: { name: files.plan.name, bytes: new TextEncoder().encode(files.plan.text) } }),
   };
+}
+
+/** Second pass over the flight that is shown: what cost what, found by flying it again, takes seconds. */
+async function seekCauses(
+  { source, files, map }: OpenFlight,
+  say: (text: string) => void,
+  stands: () => boolean,
+): Promise<void> {
+  const shown = current.peek();
+  if (shown === null || shown.analysis.review.causesSought) return;
+  say('flying it again to find what cost most');
+  const { analysis } = await ask('review', { ...reviewRequest(source, files), map, causes: true }, say);
+  const now = current.peek();
+  if (!stands() || now === null || now.source.id !== source.id) return;
+  // The strips stay what they are, so that the charts need not be drawn anew.
+  current.value = { ...now, analysis: { ...now.analysis, review: analysis.review } };
 }
 
 /** Reviews a flight of the list and shows it. */
@@ -115,6 +135,7 @@ export function openFlight(source: FlightSource): Promise<void> {
     if (!stands()) return;
     show(source, files, result);
     await keepSummary(source, result);
+    await seekCauses({ source, files, ...result }, say, stands);
   });
 }
 
@@ -153,6 +174,7 @@ export function reviewAgain(changes: {
       if (!there) notice.value = `${source.title} is no longer in the logbook; the change is not kept.`;
     }
     if (map !== undefined) await rememberColumns({ headers: result.headers, choices: map });
+    await seekCauses({ source, files, ...result }, say, stands);
   });
 }
 
@@ -201,7 +223,9 @@ async function showArrived({ flight, result, known }: Arrived): Promise<void> {
   if (known) notice.value = `${flight.title} was in the logbook already and is opened from there.`;
   const source = bookSource(flight);
   // The kept copy, not the file given: that one may change on the disk.
-  show(source, await source.load(), result);
+  const files = await source.load();
+  show(source, files, result);
+  await work(flight.title, (say, stands) => seekCauses({ source, files, ...result }, say, stands));
 }
 
 function arrivedLine(arrived: readonly Arrived[]): string {
@@ -260,7 +284,7 @@ export async function start(): Promise<void> {
 export async function followRoute(): Promise<void> {
   const { screen, view } = route.peek();
   const asked = view.flight;
-  if (screen !== 'review' || asked === undefined) return;
+  if (screen === 'logbook' || asked === undefined) return;
   if (current.peek()?.source.id === asked || job.peek() !== null) return;
   if (asked.startsWith('book:')) await bookIsOpen;
   const named = flights.peek().find((f) => f.id === asked);

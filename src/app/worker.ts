@@ -1,11 +1,15 @@
 import { LossbookError } from '../errors.ts';
+import { type ColumnSample, columnSample } from '../log/columnSample.ts';
 import { fileKind } from '../log/fileKind.ts';
 import { withinLimit } from '../log/limits.ts';
 import { readLog } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';
+import { readPlan } from '../plan/readPlan.ts';
 import { reviewLog } from '../review/reviewFlight.ts';
 import type { Analysis } from '../review/types.ts';
+import type { TextFile } from './book/types.ts';
+import { checkCard } from './card/checkCard.ts';
 import { failureOf } from './failure.ts';
 import { headersKey } from './headersKey.ts';
 import type { Ask, FileHandle, PageReviewRequest, Reply, ReviewResult } from './protocol.ts';
@@ -22,6 +26,7 @@ interface ReadOnce {
   readonly key: string;
   readonly log: Log;
   readonly headers: readonly string[];
+  readonly columns: readonly ColumnSample[];
   readonly map: readonly ColumnChoice[];
 }
 
@@ -29,6 +34,7 @@ interface ReadOnce {
 let readLast: ReadOnce | null = null;
 /** Headers of the table being read, for a failure to carry. */
 let headersSeen: readonly string[] = [];
+let columnsSeen: readonly ColumnSample[] = [];
 
 /** Buffers of the sampled channels, each once, so that they are handed over and not copied; the log's own stay. */
 function buffersOf(analysis: Analysis, log: Log): Transferable[] {
@@ -74,6 +80,9 @@ async function logOf(request: PageReviewRequest, say: (text: string) => void): P
   let map: readonly ColumnChoice[] = [];
   const log = await readLog(bytes, {
     name: request.log.name,
+    onColumns: (columns) => {
+      columnsSeen = columns.map(columnSample);
+    },
     map: (headers) => {
       headersSeen = headers;
       map = choicesFor(request, headers);
@@ -81,23 +90,26 @@ async function logOf(request: PageReviewRequest, say: (text: string) => void): P
     },
     ...(request.part === undefined ? {} : { part: request.part }),
   });
-  const read = { key: request.key ?? '', log, headers: headersSeen, map };
+  const read = { key: request.key ?? '', log, headers: headersSeen, columns: columnsSeen, map };
   if (request.key !== undefined) readLast = read;
   return read;
 }
 
 async function review(request: PageReviewRequest, say: (text: string) => void) {
   headersSeen = [];
+  columnsSeen = [];
   // A card that cannot be read is told before a large log is.
   const mission = readMission({
     ...(request.card === undefined ? {} : { card: request.card }),
     ...(request.world === undefined ? {} : { world: request.world }),
     ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
   });
-  const { log, headers, map } = await logOf(request, say);
+  const { log, headers, columns, map } = await logOf(request, say);
   say('working out where the delta-v went');
-  const analysis = reviewLog(log, mission, request.card?.name ?? null);
-  const result: ReviewResult = { analysis, headers, map };
+  const plan =
+    request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
+  const analysis = reviewLog(log, mission, request.card?.name ?? null, plan, request.causes);
+  const result: ReviewResult = { analysis, headers, columns, map };
   return { result, transfer: buffersOf(analysis, log) };
 }
 
@@ -110,12 +122,16 @@ scope.onmessage = async ({ data: asked }) => {
       scope.postMessage({ id, kind: 'done', result: fileKind(await bytesOf(file), file.name) });
       return;
     }
+    if (asked.task === 'card') {
+      scope.postMessage({ id, kind: 'done', result: checkCard(asked.request as TextFile) });
+      return;
+    }
     const { result, transfer } = await review(asked.request as PageReviewRequest, say);
     scope.postMessage({ id, kind: 'done', result }, transfer);
   } catch (error) {
     const file = asked.task === 'kind' ? (asked.request as FileHandle).name : undefined;
     const log = file ?? (asked.request as PageReviewRequest).log.name;
-    const failure = { ...failureOf(error, { file: log }), headers: headersSeen };
+    const failure = { ...failureOf(error, { file: log }), headers: headersSeen, columns: columnsSeen };
     scope.postMessage({ id, kind: 'failed', failure });
   }
 };

@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { LossbookError } from '../errors.ts';
-import { type ReviewRequest, reviewFlight } from '../review/reviewFlight.ts';
+import type { ReviewRequest } from '../review/readRequest.ts';
+import { reviewFlight } from '../review/reviewFlight.ts';
 import type { Analysis } from '../review/types.ts';
 import { readLength_m } from '../units/readLength.ts';
 import { columnChoice } from './columnChoice.ts';

@@ -5,15 +5,10 @@ import type { Flight } from '../flight/types.ts';
 import { type AscentSpan, ascentSpan } from '../ledger/ascentEnd.ts';
 import { budgetAlong, toGoAt } from '../ledger/budget.ts';
 import { wasteOf } from '../ledger/waste.ts';
-import { type Centre, worldOfOem } from '../log/oemTable.ts';
-import { readLog } from '../log/readLog.ts';
-import type { ColumnChoice, Log } from '../log/types.ts';
-import { readMission } from '../mission/readCard.ts';
+import type { Log } from '../log/types.ts';
 import type { Mission } from '../mission/types.ts';
-import { readPlan } from '../plan/readPlan.ts';
 import type { Plan } from '../plan/types.ts';
 import { reflown } from '../refly/reflown.ts';
-import { radiusAt_m } from '../world/radius.ts';
 import { budgetFigures } from './budgetFigures.ts';
 import { CAUTIONS } from './cautions.ts';
 import { consistencyNotes } from './consistency.ts';
@@ -28,6 +23,7 @@ import { orbitWork } from './orbitWork/orbitWork.ts';
 import { plannedTime_s } from './planEventTimes.ts';
 import { planPart } from './planPart.ts';
 import { propellantAt_kg } from './propellantAt.ts';
+import { type ReviewRequest, readRequest } from './readRequest.ts';
 import { makeStrips } from './strips.ts';
 import type { Analysis, Figure, Review, ReviewBurn } from './types.ts';
 import { vehicleFigures } from './vehicleFigures.ts';
@@ -38,56 +34,13 @@ import { wayDownReview } from './wayDown/wayDown.ts';
 import { whyNot } from './whyNot.ts';
 import { worldCheck } from './worldCheck.ts';
 
-/** What a review is made from. Texts and bytes only: the engine never opens a file. */
-export interface ReviewRequest {
-  readonly log: { readonly name: string; readonly bytes: Uint8Array };
-  readonly card?: { readonly name: string; readonly text: string };
-  /** `earth`, `moon`, `mars`; over the card's. */
-  readonly world?: string;
-  /** Altitude of a circular target orbit, m; over the card's. */
-  readonly targetAltitude_m?: number;
-  readonly map?: readonly ColumnChoice[];
-  /** 1-based flight in a file that holds several. */
-  readonly part?: number;
-  /** What the flight is compared with; its causes are then sought too. */
-  readonly plan?: { readonly name: string; readonly bytes: Uint8Array };
-  /** Also find what cost what by re-flying: seconds instead of a tenth of one. */
-  readonly causes?: boolean;
-}
-
-/** Enough of a file to find the centre that an ephemeris names. */
-const HEAD_BYTES = 65_536;
-
 /**
  * Reviews one flight.
  * @throws LossbookError for input that cannot be read or from which nothing can be derived.
  */
 export async function reviewFlight(request: ReviewRequest): Promise<Analysis> {
-  const worldOfLog = worldOfOem(new TextDecoder().decode(request.log.bytes.subarray(0, HEAD_BYTES)));
-  const mission = readMission({
-    ...(worldOfLog === null ? {} : { worldOfLog }),
-    ...(request.card === undefined ? {} : { card: request.card }),
-    ...(request.world === undefined ? {} : { world: request.world }),
-    ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
-  });
-  const log = await readLog(request.log.bytes, {
-    name: request.log.name,
-    centre: centreOf(mission),
-    ...(request.map === undefined ? {} : { map: request.map }),
-    ...(request.part === undefined ? {} : { part: request.part }),
-  });
-  const plan =
-    request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
+  const { mission, log, plan } = await readRequest(request);
   return reviewLog(log, mission, request.card?.name ?? null, plan, request.causes);
-}
-
-/** What turns the states of an ephemeris into altitudes and speeds over the ground. */
-function centreOf({ world, site }: Mission): Centre {
-  return {
-    name: world.name,
-    radius_m: radiusAt_m(world, 0, site.latitude_rad),
-    spin_rad_s: world.spin_rad_s,
-  };
 }
 
 /**
@@ -113,7 +66,9 @@ export function reviewLog(
   const found = findEvents(flight);
   const reached = ['in-orbit', 'orbit-off-target', 'escape'].includes(verdict.code)
     ? flight.time[span.end]!
-    : null;
+    : verdict.code === 'started-in-orbit'
+      ? flight.time[0]! - 1
+      : null;
   const known = ground.totals.ideal !== null;
   const t = log.time;
   const step = t.length > 1 ? medianStep(t) : Number.NaN;
@@ -205,7 +160,12 @@ export function reviewLog(
     return: wayDown,
     orbitWork: work,
     causesSought: again !== null,
-    findings: [...findings, ...orbitFindings(work), ...wayDownFindings(flight, wayDown)],
+    // A log that begins in orbit holds no ascent to find fault with.
+    findings: [
+      ...(verdict.code === 'started-in-orbit' ? [] : findings),
+      ...orbitFindings(work),
+      ...wayDownFindings(flight, wayDown),
+    ],
     whyNot: whyNot({
       flight,
       span,

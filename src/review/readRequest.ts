@@ -1,0 +1,64 @@
+import { type Centre, worldOfOem } from '../log/oemTable.ts';
+import { readLog } from '../log/readLog.ts';
+import type { ColumnChoice, Log } from '../log/types.ts';
+import { readMission } from '../mission/readCard.ts';
+import type { Mission } from '../mission/types.ts';
+import { readPlan } from '../plan/readPlan.ts';
+import type { Plan } from '../plan/types.ts';
+import { radiusAt_m } from '../world/radius.ts';
+
+/** What a review is made from. Texts and bytes only: the engine never opens a file. */
+export interface ReviewRequest {
+  readonly log: { readonly name: string; readonly bytes: Uint8Array };
+  readonly card?: { readonly name: string; readonly text: string };
+  /** `earth`, `moon`, `mars`; over the card's. */
+  readonly world?: string;
+  /** Altitude of a circular target orbit, m; over the card's. */
+  readonly targetAltitude_m?: number;
+  readonly map?: readonly ColumnChoice[];
+  /** 1-based flight in a file that holds several. */
+  readonly part?: number;
+  /** What the flight is compared with; its causes are then sought too. */
+  readonly plan?: { readonly name: string; readonly bytes: Uint8Array };
+  /** Also find what cost what by re-flying: seconds instead of a tenth of one. */
+  readonly causes?: boolean;
+}
+
+/** What the request's files say. */
+export interface ReadFiles {
+  readonly mission: Mission;
+  readonly log: Log;
+  readonly plan: Plan | null;
+}
+
+/** Enough of a file to find the centre that an ephemeris names. */
+const HEAD_BYTES = 65_536;
+
+/** Reads card, log and plan, in the order in which each needs the one before. @throws LossbookError */
+export async function readRequest(request: ReviewRequest): Promise<ReadFiles> {
+  const worldOfLog = worldOfOem(new TextDecoder().decode(request.log.bytes.subarray(0, HEAD_BYTES)));
+  const mission = readMission({
+    ...(worldOfLog === null ? {} : { worldOfLog }),
+    ...(request.card === undefined ? {} : { card: request.card }),
+    ...(request.world === undefined ? {} : { world: request.world }),
+    ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
+  });
+  const log = await readLog(request.log.bytes, {
+    name: request.log.name,
+    centre: centreOf(mission),
+    ...(request.map === undefined ? {} : { map: request.map }),
+    ...(request.part === undefined ? {} : { part: request.part }),
+  });
+  const plan =
+    request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
+  return { mission, log, plan };
+}
+
+/** What turns the states of an ephemeris into altitudes and speeds over the ground. */
+function centreOf({ world, site }: Mission): Centre {
+  return {
+    name: world.name,
+    radius_m: radiusAt_m(world, 0, site.latitude_rad),
+    spin_rad_s: world.spin_rad_s,
+  };
+}
