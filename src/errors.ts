@@ -235,6 +235,8 @@ export interface Where {
 export class LossbookError extends Error {
   readonly code: MessageCode;
   readonly where: Where;
+  /** Field of a mission card that it is about, as `vehicle.stages[1].dryMass_kg`; null for any other message. */
+  readonly field: string | null;
   readonly exit: ExitCode;
   /** What is wrong, one clause. */
   readonly what: string;
@@ -254,6 +256,7 @@ export class LossbookError extends Error {
     this.name = 'LossbookError';
     this.code = code;
     this.where = where;
+    this.field = typeof values.field === 'string' ? values.field : null;
     this.exit = message.exit;
     this.what = what;
     this.next = next;

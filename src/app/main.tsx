@@ -6,6 +6,7 @@ import './page.css';
 import './charts/charts.css';
 import './review.css';
 import './logbook/logbook.css';
+import './card/card.css';
 import './print.css';
 import { App } from './App.tsx';
 import { followPrinting } from './charts/printing.ts';

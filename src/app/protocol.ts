@@ -1,6 +1,6 @@
 import type { Where } from '../errors.ts';
-import type { FileKind } from '../log/fileKind.ts';
 import type { ColumnSample } from '../log/columnSample.ts';
+import type { FileKind } from '../log/fileKind.ts';
 import type { ColumnChoice } from '../log/types.ts';
 import type { ReviewRequest } from '../review/readRequest.ts';
 import type { Analysis } from '../review/types.ts';

@@ -11,7 +11,7 @@ import { jsonTable } from './jsonTable.ts';
 import { looksLikeJson, parseJson } from './jsonText.ts';
 import { widened } from './longTable.ts';
 import { type Centre, looksLikeOem, oemTable } from './oemTable.ts';
-import type { RawTable } from './rawTable.ts';
+import type { RawColumn, RawTable } from './rawTable.ts';
 import { readChannels } from './readChannels.ts';
 import { repairChannels } from './repairs.ts';
 import { roundingStep } from './resolution.ts';
@@ -26,6 +26,8 @@ export interface ReadOptions {
   readonly name: string;
   /** The user's own reading of columns; a function is asked with the file's headers once they are known. */
   readonly map?: readonly ColumnChoice[] | ((headers: readonly string[]) => readonly ColumnChoice[]);
+  /** Is shown the file's columns as they stand, once they are known. */
+  readonly onColumns?: (columns: readonly RawColumn[]) => void;
   /** 1-based flight in a file that holds several; the first when left out. */
   readonly part?: number;
   /** World that an ephemeris's states circle; the one that the file names when left out. */
@@ -46,6 +48,7 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   const { name } = options;
   const { text, notes: textNotes } = await decodeText(bytes, name);
   const table = widened(readTable(text, name, options.centre ?? null));
+  options.onColumns?.(table.columns);
   const map =
     typeof options.map === 'function' ? options.map(table.columns.map((c) => c.header)) : options.map;
   const named = assignColumns(table, map ?? [], name);

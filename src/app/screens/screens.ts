@@ -1,5 +1,6 @@
 import type { FunctionComponent } from 'preact';
 import { current } from '../state.ts';
+import { CardScreen } from './CardScreen.tsx';
 import { LogbookScreen } from './LogbookScreen.tsx';
 import { ReviewScreen } from './ReviewScreen.tsx';
 
@@ -14,6 +15,11 @@ export interface ScreenEntry {
   /** What the address carries when the navigation leads here. */
   readonly view: () => Readonly<Record<string, string>>;
   readonly Screen: FunctionComponent;
+}
+
+/** The flight that a screen is about, as the address carries it. */
+function flightView(): Readonly<Record<string, string>> {
+  return current.value === null ? {} : { flight: current.value.source.id };
 }
 
 /** In the order of the navigation; the first that is offered is the home. */
@@ -33,5 +39,13 @@ export const screens: readonly ScreenEntry[] = [
     offered: () => current.value !== null,
     view: () => ({ flight: current.value?.source.id ?? '' }),
     Screen: ReviewScreen,
+  },
+  {
+    name: 'card',
+    label: 'Mission card',
+    title: () => 'Mission card',
+    offered: () => true,
+    view: () => flightView(),
+    Screen: CardScreen,
   },
 ];

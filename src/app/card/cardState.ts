@@ -1,0 +1,97 @@
+import { computed, effect, signal } from '@preact/signals';
+import { createAnalyst } from '../analyst.ts';
+import type { TextFile } from '../book/types.ts';
+import type { CardCheck } from '../protocol.ts';
+import { current, reviewAgain } from '../state.ts';
+import { cardOf, cardText, type Json, type JsonObject, type Path, withValue } from './cardDraft.ts';
+
+/** A card begun from nothing: one stage to fill in. */
+const blank: JsonObject = { vehicle: { stages: [{}] } };
+
+/** Cards that were edited and not yet applied, by the flight they are for; empty name for none. */
+const edited = signal<ReadonlyMap<string, string>>(new Map());
+
+const flightId = computed(() => current.value?.source.id ?? '');
+
+/** The card that the flight was reviewed with. */
+export const appliedText = computed(() => current.value?.files.card?.text ?? null);
+
+/** The card's text as it stands in the editor: what both sides show. */
+export const text = computed(() => edited.value.get(flightId.value) ?? appliedText.value ?? cardText(blank));
+
+/** The card that the form shows: that of the text, and while the text is no JSON, the last that was. */
+let lastCard: JsonObject = blank;
+export const card = computed<JsonObject>(() => {
+  lastCard = cardOf(text.value) ?? lastCard;
+  return lastCard;
+});
+/** True while the text is no JSON, and the form waits for it. */
+export const broken = computed(() => cardOf(text.value) === null);
+
+/** True where the editor holds something else than the flight was reviewed with. */
+export const changed = computed(() => edited.value.has(flightId.value) && text.value !== appliedText.value);
+
+export function setText(next: string): void {
+  edited.value = new Map(edited.peek()).set(flightId.peek(), next);
+}
+
+/** Puts a value of the form into the card; undefined takes it out. */
+export function setValue(path: Path, value: Json | undefined): void {
+  setText(cardText(withValue(card.peek(), path, value)));
+}
+
+/** Takes the edits back. */
+export function revert(): void {
+  const rest = new Map(edited.peek());
+  rest.delete(flightId.peek());
+  edited.value = rest;
+}
+
+export const cardName = computed(() => {
+  const open = current.value;
+  if (open === null) return 'new.mission.json';
+  return open.files.card?.name ?? `${open.source.title.replace(/\.[^.]*$/, '')}.mission.json`;
+});
+
+/** Reviews the open flight with the card in the editor; a flight of the logbook keeps it. */
+export async function apply(): Promise<void> {
+  const given: TextFile = { name: cardName.peek(), text: text.peek() };
+  const id = flightId.peek();
+  await reviewAgain({ card: given });
+  if (flightId.peek() === id && current.peek()?.files.card?.text === given.text) revert();
+}
+
+/** What the engine's reader says of the text; null until it has spoken. */
+export const check = signal<CardCheck | null>(null);
+
+/** A worker of its own, so that a check never ends a review that runs. */
+const checker = createAnalyst();
+const pause_ms = 150;
+
+/** Keeps `check` in step with the text; returns what ends that. */
+export function followCheck(): () => void {
+  let timer = 0;
+  const end = effect(() => {
+    const given = { name: cardName.value, text: text.value };
+    clearTimeout(timer);
+    timer = window.setTimeout(() => {
+      checker.ask('card', given).then(
+        (result) => {
+          if (given.text === text.peek()) check.value = result;
+        },
+        () => {
+          check.value = null;
+        },
+      );
+    }, pause_ms);
+  });
+  return () => {
+    clearTimeout(timer);
+    end();
+  };
+}
+
+/** The fault of a field, and of anything inside it. */
+export function faultAt(path: string): string | null {
+  return check.value?.faults.find((f) => f.field === path)?.text ?? null;
+}

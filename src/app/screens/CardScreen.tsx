@@ -1,0 +1,63 @@
+import { useEffect } from 'preact/hooks';
+import { CardCheckSide } from '../card/CardCheckSide.tsx';
+import { CardForm } from '../card/CardForm.tsx';
+import { CardTextSide } from '../card/CardTextSide.tsx';
+import { apply, broken, cardName, changed, check, followCheck, revert, text } from '../card/cardState.ts';
+import { VehiclePanel } from '../card/VehiclePanel.tsx';
+import { saveFile } from '../saveFile.ts';
+import { current } from '../state.ts';
+
+/** The mission card: form and text of the same card side by side, with what its reader makes of it. */
+export function CardScreen() {
+  const open = current.value;
+  useEffect(followCheck, []);
+  const wrong = (check.value?.faults.length ?? 0) > 0 || broken.value;
+  return (
+    <div class="card-screen">
+      <h1 tabIndex={-1}>
+        {open === null
+          ? 'A mission card from scratch'
+          : open.files.card === null
+            ? `A mission card for ${open.source.title}`
+            : `Mission card of ${open.source.title}`}
+      </h1>
+      <p class="detail">
+        {open === null
+          ? 'Fill in what you know and save it beside a log: NAME.mission.json is taken for NAME.csv. Every field may stay empty.'
+          : open.source.origin === 'book'
+            ? 'Every field may stay empty. The card is kept with the flight in the logbook once the flight is reviewed with it.'
+            : 'Every field may stay empty. This flight is not in the logbook: save the card to keep it.'}
+      </p>
+      <p class="card-actions">
+        {open === null ? null : (
+          <button
+            type="button"
+            class="button"
+            disabled={wrong || !changed.value}
+            onClick={() => void apply()}
+          >
+            Review the flight with it
+          </button>
+        )}
+        <button
+          type="button"
+          class={open === null ? 'button' : 'button lesser'}
+          onClick={() => saveFile(cardName.value, new Blob([text.value], { type: 'application/json' }))}
+        >
+          Save {cardName.value}
+        </button>
+        <button type="button" class="plain" disabled={!changed.value} onClick={revert}>
+          Take the changes back
+        </button>
+      </p>
+      <div class="card-sides">
+        <CardForm />
+        <div class="card-right">
+          <CardCheckSide />
+          <CardTextSide />
+          {open === null ? null : <VehiclePanel analysis={open.analysis} />}
+        </div>
+      </div>
+    </div>
+  );
+}
