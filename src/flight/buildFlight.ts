@@ -7,6 +7,7 @@ import { type Axis, buildAxis } from './axis.ts';
 import { findBurns, type RawBurn } from './burnEdges.ts';
 import { settleCoasts } from './coastState.ts';
 import { hiddenEdges } from './hiddenEdges.ts';
+import { massFromCard } from './identify/massFromCard.ts';
 import { vehicleFromLog } from './identify/vehicleFromLog.ts';
 import { deriveKinematics, type Kinematics } from './kinematics.ts';
 import { findLiftOff } from './liftOff.ts';
@@ -39,12 +40,15 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   if (liftOff === null) throw new LossbookError('no-flight', {}, { file: log.source.name });
   const t = log.time.map((x) => x - liftOff.time_s);
 
-  const mass = filled(t, log.channels.mass);
   const throttle = filled(t, log.channels.throttle);
+  const loggedMass = filled(t, log.channels.mass);
+  const mass = loggedMass ?? massByCard(t, rawAltitude, throttle, mission, liftOff.startsInFlight);
   const thrust = filled(t, log.channels.thrust);
   const massStep = Math.max(log.resolution.mass ?? 0, printedMassStep(log));
   const massRounding = massStep / Math.sqrt(12);
   const massNoise = mass === null ? 0 : whiteNoise(t, mass);
+  // Without a logged mass an edge lies anywhere in its gap: as open as what burns from row to row.
+  const unseenFall = loggedMass === null && mass !== null ? usualFall(mass) : 0;
   // Rounding looks like noise of up to some two and a half times its own error.
   const massSigma = massNoise > 2.6 * massRounding ? massNoise : massRounding;
   const drops = mass === null ? [] : findMassDrops(t, mass, massSigma, massStep);
@@ -141,7 +145,8 @@ export function buildFlight(log: Log, mission: Mission): Flight {
     return { gaps, tracks, track: tracks.track };
   };
   const identified =
-    line === null || pitch === null
+    // A mass that the card made cannot tell the card anything.
+    line === null || pitch === null || loggedMass === null
       ? null
       : vehicleFromLog({
           log,
@@ -203,8 +208,8 @@ export function buildFlight(log: Log, mission: Mission): Flight {
       speed_m_s: path.speedSigma_m_s,
       verticalSpeed_m_s: path.verticalSpeedSigma_m_s,
       pitch_rad: pitchSigma,
-      mass_kg: massSigma,
-      massStep_kg: massStep,
+      mass_kg: loggedMass === null ? unseenFall / Math.sqrt(12) : massSigma,
+      massStep_kg: loggedMass === null ? unseenFall : massStep,
     },
     cutoffs,
     riseAngleSigma: riseSigma,
@@ -220,6 +225,26 @@ function speedFromParts(log: Log): Float64Array | undefined {
   const across = log.channels.horizontalSpeed;
   if (up === undefined || across === undefined) return undefined;
   return up.map((v, i) => Math.hypot(v, across[i]!));
+}
+
+/** Median fall of the mass from row to row while it falls, kg. */
+function usualFall(mass: Float64Array): number {
+  const falls: number[] = [];
+  for (let i = 1; i < mass.length; i++) if (mass[i]! < mass[i - 1]!) falls.push(mass[i - 1]! - mass[i]!);
+  falls.sort((a, b) => a - b);
+  return falls[falls.length >> 1] ?? 0;
+}
+
+/** Mass from card and throttle, where the log has none and begins before lift-off. */
+function massByCard(
+  t: Float64Array,
+  altitude: Float64Array,
+  throttle: Float64Array | null,
+  mission: Mission,
+  startsInFlight: boolean,
+): Float64Array | null {
+  if (throttle === null || mission.vehicle === null || startsInFlight) return null;
+  return massFromCard(t, altitude, throttle, mission.vehicle);
 }
 
 /** Step to which the mass was printed, kg; 0 where there is none. */

@@ -17,7 +17,13 @@ export function derivationList(flight: Flight): Line[] {
   lines.push(
     flight.mass === null
       ? missing('mass', 'the log has no mass')
-      : { quantity: 'mass', basis: 'measured', how: 'logged' },
+      : log.channels.mass === undefined
+        ? {
+            quantity: 'mass',
+            basis: 'derived',
+            how: 'the card’s lift-off mass less what thrust, specific impulse and throttle burn',
+          }
+        : { quantity: 'mass', basis: 'measured', how: 'logged' },
   );
   lines.push(
     has.thrust !== undefined && !cardKnowsIsp(flight)

@@ -54,7 +54,7 @@ export function makeStrips(flight: Flight, ground: LossCurves): Strips {
   );
   put('downrange_m', downrange(flight), 'derived');
   put('throttle', flight.throttle, 'measured');
-  put('mass_kg', mass, 'measured');
+  put('mass_kg', mass, log.channels.mass === undefined ? 'derived' : 'measured');
   const air = dragAcceleration(flight);
   if (flight.mission.world.atmosphere !== null) {
     put('dynamicPressure_Pa', flight.dynamicPressure, 'derived');
