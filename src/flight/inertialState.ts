@@ -24,3 +24,21 @@ export function inertialState(flight: Flight, i: number): StateVector {
     ],
   };
 }
+
+/**
+ * The same in the plane of the motion alone, for logs that show no direction: x through the place at axis point
+ * `first`, the way from there to `i` counted from the horizontal inertial speed.
+ */
+export function inPlaneState(flight: Flight, first: number, i: number): StateVector {
+  const { time, radius, verticalSpeed, track } = flight;
+  const across = track.inertialHorizontalSpeed;
+  let angle = 0;
+  for (let k = first; k < i; k++)
+    angle += ((across[k]! / radius[k]! + across[k + 1]! / radius[k + 1]!) / 2) * (time[k + 1]! - time[k]!);
+  const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
+  const [r, up, along] = [radius[i]!, verticalSpeed[i]!, across[i]!];
+  return {
+    position_m: [r * cos, r * sin, 0],
+    velocity_m_s: [up * cos - along * sin, up * sin + along * cos, 0],
+  };
+}

@@ -53,6 +53,8 @@ export function findPhases(
     cut(burn.start_s);
     cut(burn.end_s);
   }
+  const lastBurn = flight.burns.findLast((b) => inOrbitFrom_s !== null && b.start_s > inOrbitFrom_s);
+  const leaving_s = lastBurn !== undefined && endsBelowOrbit(flight, lastBurn) ? lastBurn.end_s : null;
   const times = [...cuts].sort((a, b) => a - b);
   const phases: FlightPhase[] = [];
   for (let k = 0; k + 1 < times.length; k++) {
@@ -79,7 +81,8 @@ export function findPhases(
     } else if (canopy !== null && mid > canopy) [name, label] = ['parachute', 'parachute'];
     else if (entry !== null && mid > entry && (peak === null || mid > peak))
       [name, label] = ['entry', 'entry'];
-    else if (inOrbitFrom_s !== null && mid > inOrbitFrom_s) [name, label] = ['orbit', 'orbit'];
+    else if (inOrbitFrom_s !== null && mid > inOrbitFrom_s && !(leaving_s !== null && mid > leaving_s))
+      [name, label] = ['orbit', 'orbit'];
     else [name, label] = ['coast', 'coast'];
     const previous = phases.at(-1);
     if (previous !== undefined && previous.name === name && previous.label === label) {

@@ -1,5 +1,5 @@
 import { stageName } from '../../flight/events.ts';
-import { inertialState } from '../../flight/inertialState.ts';
+import { inertialState, inPlaneState } from '../../flight/inertialState.ts';
 import type { Burn, Flight } from '../../flight/types.ts';
 import { type AscentSpan, orbitAt } from '../../ledger/ascentEnd.ts';
 import { type OrbitBurn, type OrbitBurnKind, weighOrbitBurn } from '../../orbit/orbitBurn.ts';
@@ -48,16 +48,23 @@ const nothing: OrbitWork = {
   optimum_m_s: unavailable('the log holds no burns in orbit'),
 };
 
+/** Share of a burn that may leave no trace in the orbit's shape before the plane is asked. */
+const HIDDEN_SHARE = 0.05;
+
 function workOf(flight: Flight, burn: Burn): OrbitWorkBurn {
   const { world } = flight.mission;
+  const seen = flight.track.reading === 'logged';
   const weighed = weighOrbitBurn(
     world.mu_m3_s2,
     world.radius_m + world.orbitFloor_m,
-    inertialState(flight, burn.startIndex),
-    inertialState(flight, burn.endIndex),
+    seen ? inertialState(flight, burn.startIndex) : inPlaneState(flight, burn.startIndex, burn.startIndex),
+    seen ? inertialState(flight, burn.endIndex) : inPlaneState(flight, burn.startIndex, burn.endIndex),
     burn.end_s - burn.start_s,
   );
   const spent = spentIn(flight, burn);
+  // What did not change the orbit's shape may have turned its plane, which such a log cannot show.
+  const hidden = !seen && spent !== null && spent - weighed.impulse_m_s > Math.max(1, HIDDEN_SHARE * spent);
+  if (hidden) return hiddenWork(flight, burn, weighed, spent);
   // The difference of two states carries the noise of both; the flow that makes `spent` is far surer.
   const sigma = Math.SQRT2 * Math.max(flight.noise.speed_m_s / 2, flight.noise.verticalSpeed_m_s / 2, 1e-3);
   const best = weighed.best;
@@ -96,6 +103,35 @@ function workOf(flight: Flight, burn: Burn): OrbitWorkBurn {
   };
 }
 
+/** A burn of which a part left no trace in the shape, in a log without directions. */
+function hiddenWork(flight: Flight, burn: Burn, weighed: OrbitBurn, spent: number): OrbitWorkBurn {
+  const unseen = unavailable(
+    'a turn of the plane would not show in a log without heading, course or position',
+  );
+  const mostly = weighed.impulse_m_s < 0.3 * spent;
+  const rest = decimal(spent - weighed.impulse_m_s, 1);
+  return {
+    start_s: burn.start_s,
+    end_s: burn.end_s,
+    stage: stageName(flight, burn.stage),
+    kind: mostly ? 'plane-change' : weighed.kind,
+    deltaV_m_s: figure(spent, 0, 'derived'),
+    optimum_m_s: unseen,
+    efficiency: unseen,
+    placeLoss_m_s: unseen,
+    finiteBurnLoss_m_s: unseen,
+    trueAnomaly_deg: weighed.trueAnomaly_rad === null ? null : weighed.trueAnomaly_rad * DEG,
+    bestAt: null,
+    twoImpulses: false,
+    planeChange_deg: unseen,
+    apoapsisBefore_m: altitudeOf(flight, weighed.before.apoapsisRadius_m),
+    periapsisBefore_m: weighed.before.periapsisRadius_m - flight.mission.world.radius_m,
+    apoapsisAfter_m: altitudeOf(flight, weighed.after.apoapsisRadius_m),
+    periapsisAfter_m: weighed.after.periapsisRadius_m - flight.mission.world.radius_m,
+    text: `${decimal(spent, 1)} m/s spent, ${rest} m/s of it without a trace in the orbit’s shape: a turn of the plane, which this log cannot show, or thrust against itself.`,
+  };
+}
+
 /** Vacuum delta-v of a burn; null where the engine is not known. */
 export function spentIn(flight: Flight, burn: Burn): number | null {
   if (!flight.gaps.known) return null;
@@ -105,9 +141,7 @@ export function spentIn(flight: Flight, burn: Burn): number | null {
 }
 
 function planeChange(flight: Flight, weighed: OrbitBurn, sigma: number): Figure {
-  const { channels } = flight.log;
-  if (channels.course === undefined && channels.latitude === undefined && channels.heading === undefined)
-    return unavailable('the log has neither course nor position');
+  if (flight.track.reading !== 'logged') return unavailable('the log has neither course nor position');
   const speed = Math.sqrt(flight.mission.world.mu_m3_s2 / weighed.before.semiMajorAxis_m);
   return figure(weighed.planeAngle_rad * DEG, (sigma / speed) * DEG, 'derived');
 }

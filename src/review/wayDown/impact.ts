@@ -1,7 +1,7 @@
 import { indexAt } from '../../flight/events.ts';
 import type { Flight } from '../../flight/types.ts';
 import type { DragPerMass } from '../../flight/wayDown/dragPerMass.ts';
-import { figure, unavailable } from '../figure.ts';
+import { figure, unavailable, withAssumption } from '../figure.ts';
 import type { Figure } from '../types.ts';
 import { type FallChange, type FallEnd, fallAnew } from './fallAnew.ts';
 import type { ImpactReview } from './types.ts';
@@ -69,6 +69,17 @@ export function impactReview(q: ImpactQuestion): ImpactReview | null {
   const timeSigma = sigma((end) => end.time_s);
   const latitudeSigma = sigma((end) => end.latitude_rad);
   const longitudeSigma = sigma(turned);
+  // Without directions the world's turning under the path is assumed; the other reading says what that may do.
+  const seen = flight.track.reading === 'logged';
+  const other =
+    flight.otherTrack === null
+      ? null
+      : fallAnew({ ...flight, track: flight.otherTrack }, from, altitude_m, drag.value);
+  const timed = (value: number, zero: number): Figure => {
+    const f = figure(value, timeSigma, seen ? 'derived' : 'assumed');
+    const moved = other === null ? Number.NaN : value === zero ? other.time_s : zero - other.time_s;
+    return withAssumption(f, 'heading unseen', moved);
+  };
   const distance = away(flight, central, place);
   const half =
     HALF_95 *
@@ -80,7 +91,7 @@ export function impactReview(q: ImpactQuestion): ImpactReview | null {
     altitude_m,
     drag: drag.from,
     predicted: {
-      time_s: figure(central.time_s, timeSigma, 'derived'),
+      time_s: timed(central.time_s, central.time_s),
       latitude_deg: angleFigure(central.latitude_rad, latitudeSigma, placed),
       longitude_deg: angleFigure(central.longitude_rad, longitudeSigma, placed),
     },
@@ -89,7 +100,7 @@ export function impactReview(q: ImpactQuestion): ImpactReview | null {
       latitude_deg: placed ? place.latitude * DEG : null,
       longitude_deg: placed ? wrapped(place.longitude) * DEG : null,
     },
-    missTime_s: figure(loggedTime - central.time_s, timeSigma, 'derived'),
+    missTime_s: timed(loggedTime - central.time_s, loggedTime),
     // A distance has no sign: its low end stops at zero.
     missDistance_m: placed
       ? { value: distance, low: Math.max(0, distance - half), high: distance + half, basis: 'derived' }
