@@ -188,12 +188,22 @@ function massEdges(flight: Flight, curves: LossCurves): number {
   const spread = noise.massStep_kg / Math.sqrt(12);
   const white = Math.sqrt(Math.max(0, noise.mass_kg ** 2 - spread ** 2) / END_SAMPLES);
   const sigma = Math.hypot(UNIFORM_95 * (noise.massStep_kg / 2), white);
+  // A mass that card and throttle made leaves an edge anywhere between two rows.
+  const made = flight.log.channels.mass === undefined ? flight.mass : null;
   let sum = 0;
   for (const burn of flight.burns) {
     if (burn.endIndex > curves.end) continue;
     const isp = burn.segments[0]?.isp_s ?? 0;
-    for (const m of [burn.startMass_kg, burn.endMass_kg])
-      if (m !== null) sum += ((STANDARD_GRAVITY_M_S2 * isp * sigma) / m) ** 2;
+    const middle = (burn.startIndex + burn.endIndex) >> 1;
+    const edges = [
+      [burn.startMass_kg, Math.min(burn.startIndex + 2, middle)],
+      [burn.endMass_kg, Math.max(burn.endIndex - 3, middle)],
+    ] as const;
+    for (const [m, beside] of edges) {
+      if (m === null) continue;
+      const open = made === null ? sigma : UNIFORM_95 * (made[beside]! - made[beside + 1]!);
+      sum += ((STANDARD_GRAVITY_M_S2 * isp * open) / m) ** 2;
+    }
   }
   return sum;
 }
