@@ -48,6 +48,9 @@ const nothing: OrbitWork = {
   optimum_m_s: unavailable('the log holds no burns in orbit'),
 };
 
+/** Least error of a state at a burn's edge, m/s: measured on a computed flight logged to 0.01 m/s. */
+const EDGE_SIGMA_M_S = 0.005;
+
 /** Share of a burn that may leave no trace in the orbit's shape before the plane is asked. */
 const HIDDEN_SHARE = 0.05;
 
@@ -66,7 +69,8 @@ function workOf(flight: Flight, burn: Burn): OrbitWorkBurn {
   const hidden = !seen && spent !== null && spent - weighed.impulse_m_s > Math.max(1, HIDDEN_SHARE * spent);
   if (hidden) return hiddenWork(flight, burn, weighed, spent);
   // The difference of two states carries the noise of both; the flow that makes `spent` is far surer.
-  const sigma = Math.SQRT2 * Math.max(flight.noise.speed_m_s / 2, flight.noise.verticalSpeed_m_s / 2, 1e-3);
+  // A state at a burn's edge leans on one side's samples only, and on where between two rows the edge lies.
+  const sigma = Math.SQRT2 * Math.max(flight.noise.speed_m_s, flight.noise.verticalSpeed_m_s, EDGE_SIGMA_M_S);
   const best = weighed.best;
   const optimum =
     best === null
