@@ -13,7 +13,12 @@ export function thrustSegments(
   throttle: number,
   boosterDrops_s: readonly number[],
 ): ThrustSegment[] {
-  if (stage === null) return [{ start_s, end_s, isp_s: null, exitArea_m2: null }];
+  if (stage === null) {
+    // What burns on both sides of a drop under thrust may be unlike engines.
+    const inside = boosterDrops_s.filter((d) => d > start_s + 1 && d < end_s - 1);
+    const edges = [start_s, ...inside, end_s];
+    return edges.slice(1).map((to, k) => ({ start_s: edges[k]!, end_s: to, isp_s: null, exitArea_m2: null }));
+  }
   const lit = stage.boosters.map((booster) => {
     const flow = booster.thrustVacuum_N / (STANDARD_GRAVITY_M_S2 * booster.ispVacuum_s);
     const burnout = booster.ignitionTime_s + booster.propellantMass_kg / flow;

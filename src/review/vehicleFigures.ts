@@ -47,6 +47,14 @@ function tells(identified: IdentifiedVehicle, column: number): boolean {
   return sigmaOf(identified, column) < TELLS * identified.fit.priorSigma[column]!;
 }
 
+/** Share under which a value is held to the card's, so that nothing is asked of the log. */
+const HELD = 0.001;
+
+/** True where the log was asked and does not say. */
+function isOpen(identified: IdentifiedVehicle, column: number): boolean {
+  return identified.fit.priorSigma[column]! > HELD && !tells(identified, column);
+}
+
 function factorFigure(identified: IdentifiedVehicle, column: number, reference: number): Figure {
   return figure(
     identified.fit.factors[column]! * reference,
@@ -141,15 +149,15 @@ function unseparated(flight: Flight, identified: IdentifiedVehicle): string[] {
   fit.engines.forEach((engine, e) => {
     const name = stageName(flight, engine.stage);
     const area = columnOf.area(e, fit.engines.length);
-    if (engine.areaReference_m2 > 1e-9 && !tells(identified, area))
+    if (engine.areaReference_m2 > 1e-9 && isOpen(identified, area))
       out.push(
         `The stage “${name}” burnt where no air pressed on it: the log fixes its specific impulse but no exit area.`,
       );
-    if (!tells(identified, columnOf.isp(e)))
+    if (isOpen(identified, columnOf.isp(e)))
       out.push(`The log does not fix the specific impulse of the stage “${name}”.`);
   });
   if (fit.drag !== null) {
-    const silent = fit.drag.mach.filter((_, k) => !tells(identified, columnOf.node(k, fit.engines.length)));
+    const silent = fit.drag.mach.filter((_, k) => isOpen(identified, columnOf.node(k, fit.engines.length)));
     if (silent.length > 0)
       out.push(
         `The drag area at Mach ${silent.map((m) => String(m)).join(', ')} follows from its neighbours and the curve it started from: too little drag was met there.`,
