@@ -7,6 +7,7 @@ import './charts/charts.css';
 import './review.css';
 import './logbook/logbook.css';
 import './card/card.css';
+import './columns/columns.css';
 import './print.css';
 import { App } from './App.tsx';
 import { followPrinting } from './charts/printing.ts';

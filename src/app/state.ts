@@ -53,6 +53,9 @@ export const leftAside = signal<TakenIn['leftAside']>([]);
 /** Something worth knowing that is no error. */
 export const notice = signal<string | null>(null);
 
+/** A log given last that could not be read for want of columns: the reader can say which they are. */
+export const unread = signal<{ readonly files: readonly File[]; readonly failure: Failure } | null>(null);
+
 let turn = 0;
 
 /** Does one piece of work at a time; a later one ends it, and its outcome no longer counts. */
@@ -196,6 +199,7 @@ export function keepInBook(source: FlightSource): Promise<void> {
 export async function openFiles(files: readonly File[]): Promise<void> {
   notice.value = null;
   problem.value = null;
+  unread.value = null;
   leftAside.value = [];
   const [book, ...more] = files;
   if (book !== undefined && more.length === 0 && (await looksLikeBook(book))) return bringBack(book);
@@ -215,6 +219,11 @@ export async function openFiles(files: readonly File[]): Promise<void> {
   if (failed !== undefined && aside.length === 1 && arrived.length === 0) {
     problem.value = failed.failure;
     leftAside.value = [];
+    if (
+      /^(log-no-(time|motion|table)|map-.*)$/.test(failed.failure.code ?? '') &&
+      failed.failure.columns?.length
+    )
+      unread.value = { files, failure: failed.failure };
   }
   if (arrived.length === 0 && aside.length === 0) await takeAlone(taken);
 }

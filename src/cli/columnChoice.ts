@@ -1,9 +1,9 @@
 import { LossbookError } from '../errors.ts';
-import { type ChannelName, type ColumnChoice, channelNames } from '../log/types.ts';
+import { type ColumnChoice, channelNames } from '../log/types.ts';
 import { suggestion } from '../suggest.ts';
 
 /**
- * Reads `CHANNEL=COLUMN[:UNIT]`. The last colon parts column from unit; a column in double quotes may hold colons.
+ * Reads `CHANNEL=COLUMN[:UNIT]`; `none=COLUMN` leaves a column alone. The last colon parts column from unit; a column in double quotes may hold colons.
  * @throws LossbookError for another form or a channel that does not exist.
  */
 export function columnChoice(text: string): ColumnChoice {
@@ -26,6 +26,6 @@ export function columnChoice(text: string): ColumnChoice {
   return { channel, column, unit: unit ?? null };
 }
 
-function isChannel(name: string): name is ChannelName {
-  return (channelNames as readonly string[]).includes(name);
+function isChannel(name: string): name is ColumnChoice['channel'] {
+  return name === 'none' || (channelNames as readonly string[]).includes(name);
 }

@@ -1,34 +1,13 @@
-import type { ChannelName, Log } from '../log/types.ts';
+import type { Log } from '../log/types.ts';
 import { numberText } from './figureText.ts';
 import { headingText } from './headingText.ts';
 import { inks } from './inks.ts';
 import { notesText, readingsText } from './logText.ts';
+import { missingChannels } from './missingChannels.ts';
 import { plainDocument } from './plainDocument.ts';
 import { plainText } from './plainText.ts';
 import type { TextOptions } from './reviewText.ts';
 import { wrapText } from './wrapText.ts';
-
-/** What is lost when a log has none of the channels named (METHODS §3). */
-const absences: readonly { readonly channels: readonly ChannelName[]; readonly without: string }[] = [
-  {
-    channels: ['altitude', 'latitude', 'positionX'],
-    without: 'altitude: no orbit, no ledger, no delta-v to go',
-  },
-  {
-    channels: ['speed', 'inertialSpeed', 'velocityX'],
-    without: 'speed: no orbit, no ledger, no delta-v to go',
-  },
-  {
-    channels: ['mass', 'propellantMass'],
-    without: 'mass: neither delta-v nor losses to drag and steering in m/s, and no margin',
-  },
-  { channels: ['pitch'], without: 'pitch: no steering, and thrust is taken along the path' },
-  { channels: ['throttle', 'thrust'], without: 'throttle or thrust: burns are found from the mass alone' },
-  {
-    channels: ['heading', 'course', 'longitude', 'positionX'],
-    without: 'position or heading: no inclination, and the turn of the world beneath the path is reckoned',
-  },
-];
 
 /** What `lossbook check` says of a card or plan. */
 export function checkedCardText(
@@ -49,8 +28,6 @@ export function checkedLogText(
   options: TextOptions,
 ): string {
   const { source, readings, notes, unusedColumns } = plainDocument(read);
-  const has = new Set(readings.map((r) => r.channel));
-  const missing = absences.filter(({ channels }) => !channels.some((c) => has.has(c)));
   const flights = source.parts > 1 ? `, ${source.parts} flights (--part picks one)` : '';
   return paper(options, [
     [
@@ -60,14 +37,7 @@ export function checkedLogText(
     ],
     ['Left alone', '', unusedColumns.length === 0 ? [] : wrapText(unusedColumns.join(', '), options.width)],
     ['The log itself', '', notesText(notes, options.width)],
-    [
-      'Missing',
-      '',
-      points(
-        missing.map((m) => m.without),
-        options,
-      ),
-    ],
+    ['Missing', '', points(missingChannels(readings), options)],
   ]);
 }
 

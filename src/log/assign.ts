@@ -23,8 +23,9 @@ export interface Assigned {
  * @throws LossbookError for a choice that names an unknown channel, column or unit.
  */
 export function assignColumns(table: RawTable, map: readonly ColumnChoice[], file: string): Assigned[] {
-  const assigned: Assigned[] = map.map((choice) => told(table, choice, file));
-  const usedColumns = new Set(assigned.map((a) => a.columnIndex));
+  const chosen = map.map((choice) => told(table, choice, file));
+  const assigned = chosen.filter((a): a is Assigned => a.channel !== 'none');
+  const usedColumns = new Set(chosen.map((a) => a.columnIndex));
   const usedChannels = new Set<ChannelName>(assigned.map((a) => a.channel));
   const candidates = table.columns.flatMap((column, columnIndex) =>
     usedColumns.has(columnIndex) || !table.named
@@ -77,11 +78,14 @@ function canCarry(column: RawColumn, channel: ChannelName): boolean {
   return column.numbers.some((x) => !Number.isNaN(x)) || texts > 0.5 * column.numbers.length;
 }
 
-function told(table: RawTable, choice: ColumnChoice, file: string): Assigned {
-  if (!channelNames.includes(choice.channel)) {
+type Told = Omit<Assigned, 'channel'> & { readonly channel: ColumnChoice['channel'] };
+
+function told(table: RawTable, choice: ColumnChoice, file: string): Told {
+  const { channel } = choice;
+  if (channel !== 'none' && !channelNames.includes(channel)) {
     throw new LossbookError('map-unknown-channel', {
-      channel: choice.channel,
-      suggestion: suggestion(choice.channel, channelNames),
+      channel,
+      suggestion: suggestion(channel, channelNames),
       channels: channelNames.join(', '),
     });
   }
@@ -95,7 +99,7 @@ function told(table: RawTable, choice: ColumnChoice, file: string): Assigned {
       { file },
     );
   }
-  const quantity = quantityOf[choice.channel];
+  const quantity = channel === 'none' ? 'text' : quantityOf[channel];
   const unit = choice.unit === null ? null : findUnit(quantity, choice.unit);
   if (choice.unit !== null && unit === null && quantity !== 'text') {
     const units = unitSpellings(quantity);
@@ -106,11 +110,9 @@ function told(table: RawTable, choice: ColumnChoice, file: string): Assigned {
       units: units.join(', '),
     });
   }
-  const own = channelMatches(column.header, column.unitsCell).find(
-    (match) => match.channel === choice.channel,
-  );
+  const own = channelMatches(column.header, column.unitsCell).find((match) => match.channel === channel);
   return {
-    channel: choice.channel,
+    channel,
     columnIndex,
     column,
     unit: unit ?? own?.unit ?? null,

@@ -98,7 +98,8 @@ export interface Log {
 
 /** A user's own reading of a column: `--map CHANNEL=COLUMN[:UNIT]`. */
 export interface ColumnChoice {
-  readonly channel: ChannelName;
+  /** `none`: the column is left alone. */
+  readonly channel: ChannelName | 'none';
   readonly column: string;
   readonly unit: string | null;
 }

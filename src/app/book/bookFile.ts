@@ -77,7 +77,7 @@ function flight(value: unknown): BookFlight | null {
 
 function choice(value: unknown): ColumnChoice | null {
   const { channel, column, unit } = fieldsOf(value) ?? {};
-  const known = channelNames.find((name) => name === channel);
+  const known = ([...channelNames, 'none'] as const).find((name) => name === channel);
   return known !== undefined && isText(column) ? { channel: known, column, unit: textOrNull(unit) } : null;
 }
 

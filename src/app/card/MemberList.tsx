@@ -39,7 +39,6 @@ export function MemberList({ at, word, fresh, ordered = false, none, children }:
     <div class="members" ref={box}>
       {members.length === 0 && none !== undefined ? <p class="quiet">{none}</p> : null}
       {members.map((member, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: members have no name that stays, their place is their key
         <fieldset key={i} class="member" data-member={i}>
           <legend>{nameOf(member, word, i)}</legend>
           <div class="member-actions">

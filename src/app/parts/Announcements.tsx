@@ -3,7 +3,8 @@ import { bookTrouble } from '../book/book.ts';
 import { placeText } from '../failure.ts';
 import { intake, stopIntake } from '../intake.ts';
 import { newerVersion } from '../offline.ts';
-import { current, job, leftAside, notice, problem, stopWork } from '../state.ts';
+import { go } from '../route.ts';
+import { current, job, leftAside, notice, problem, stopWork, unread } from '../state.ts';
 
 /** What is being worked on, with the way to end it. */
 function Working() {
@@ -92,6 +93,11 @@ export function Announcements() {
             </p>
             <p>{sentence(failed.next)}</p>
             {kept === null ? null : <p class="quiet">The review of {kept.source.title} is still here.</p>}
+            {unread.value?.failure === failed ? (
+              <button type="button" class="plain strong" onClick={() => go('columns')}>
+                Say which columns they are
+              </button>
+            ) : null}
             <button
               type="button"
               class="plain"

@@ -1,6 +1,7 @@
 import type { FunctionComponent } from 'preact';
-import { current } from '../state.ts';
+import { current, unread } from '../state.ts';
 import { CardScreen } from './CardScreen.tsx';
+import { ColumnsScreen } from './ColumnsScreen.tsx';
 import { LogbookScreen } from './LogbookScreen.tsx';
 import { ReviewScreen } from './ReviewScreen.tsx';
 
@@ -47,5 +48,13 @@ export const screens: readonly ScreenEntry[] = [
     offered: () => true,
     view: () => flightView(),
     Screen: CardScreen,
+  },
+  {
+    name: 'columns',
+    label: 'Columns',
+    title: () => 'Columns',
+    offered: () => current.value !== null || unread.value !== null,
+    view: () => flightView(),
+    Screen: ColumnsScreen,
   },
 ];
