@@ -45,6 +45,10 @@ export const commands: readonly Command[] = [
         about: 'read a channel from this column; a column with a colon in its name goes in "…"',
       },
       { name: 'part', value: 'N', about: 'the N-th flight of a file that holds several' },
+      {
+        name: 'causes',
+        about: 'fly it again, for some seconds, to find what cost most (always done with a plan)',
+      },
       { name: 'json', about: 'the review as a JSON document; an array where there are several logs' },
       { name: 'report', value: 'FILE.html', about: 'write the report, one HTML file that needs no other' },
       { name: 'channels', value: 'FILE.csv', about: 'write the sampled channels as CSV' },
@@ -89,6 +93,26 @@ export const commands: readonly Command[] = [
     ],
   },
   {
+    name: 'refly',
+    usage: 'LOG [options]',
+    about: 'Flies one flight again: by its own controls, against a plan, and as well as its rocket can.',
+    options: [
+      { name: 'mission', value: 'CARD', about: 'mission card: world, site, target, vehicle, limits' },
+      { name: 'plan', value: 'PLAN', about: 'what was planned; the difference is shared out to its causes' },
+      { name: 'best', about: 'search the best ascent of the same rocket within the card’s limits' },
+      { name: 'out', value: 'PLAN', about: 'write the best ascent as a plan (name it NAME.plan.csv)' },
+      { name: 'world', value: 'W', about: 'earth, moon or mars, over the card’s world' },
+      { name: 'target', value: 'ALT', about: 'circular target orbit, such as 90km, over the card’s' },
+      { name: 'map', value: 'CHANNEL=COLUMN[:UNIT]', many: true, about: 'read a channel from this column' },
+      { name: 'part', value: 'N', about: 'the N-th flight of a file that holds several' },
+      { name: 'json', about: 'the result as a JSON document' },
+    ],
+    notes: [
+      'A card NAME.mission.json or a plan NAME.plan.csv beside NAME.csv is taken without being named.',
+      'Exit code: 0 flown, 2 usage, 3 input that could not be read, 4 nothing could be flown.',
+    ],
+  },
+  {
     name: 'check',
     usage: 'CARD|PLAN|LOG',
     about: 'Says what is understood of a file and what is missing.',
@@ -103,9 +127,6 @@ export const commands: readonly Command[] = [
     notes: ['The port stays the same because the browser keeps the logbook by address.'],
   },
 ];
-
-/** Commands of the design that this version does not have: refused by name rather than as a misspelling. */
-export const notInThisVersion: readonly string[] = ['refly'];
 
 /** Help of one command, or of the whole when none is given. */
 export function helpText(command: Command | null, version: string): string {

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { LossbookError } from '../errors.ts';
 import { suggestion } from '../suggest.ts';
-import { type Command, commands, notInThisVersion, type Option } from './commands.ts';
+import { type Command, commands, type Option } from './commands.ts';
 
 /** What the user asked for. */
 export interface Asked {
@@ -86,9 +86,6 @@ function unknownOption(rawName: string, known: readonly Option[]): string {
 }
 
 function unknownCommand(word: string): LossbookError {
-  if (notInThisVersion.includes(word)) {
-    return new LossbookError('usage', { reason: `${word} is not part of this version`, command: '' });
-  }
   const reason = /[./\\]/u.test(word)
     ? `“${word}” is not a command; to review it: lossbook review ${word}`
     : `there is no command “${word}”${suggestion(

@@ -38,6 +38,17 @@ export async function reviewOne(
   terminal: Terminal,
   note: (text: string) => void,
 ): Promise<Analysis> {
+  const request = await requestOf(path, asked, common, note);
+  return withProgress(terminal, `reviewing ${request.log.name}`, () => reviewFlight(request));
+}
+
+/** A log with the card and plan named, or those that lie beside it; `note` hears of the latter. */
+export async function requestOf(
+  path: string,
+  asked: Asked,
+  common: Common,
+  note: (text: string) => void,
+): Promise<ReviewRequest> {
   const log = await readInput(path);
   const named = asked.value('mission');
   const beside = named === undefined ? await cardBeside(path) : null;
@@ -49,13 +60,13 @@ export async function reviewOne(
   const planPath = planNamed ?? planThere;
   const plan = planPath === null ? undefined : await readInput(planPath);
   if (planThere !== null) note(`${path}: its plan ${basename(planThere)} lies beside it and is taken`);
-  const request = {
+  return {
     log,
     ...common,
+    ...(asked.on('causes') ? { causes: true } : {}),
     ...(card === undefined ? {} : { card }),
     ...(plan === undefined ? {} : { plan }),
   };
-  return withProgress(terminal, `reviewing ${log.name}`, () => reviewFlight(request));
 }
 
 /** A wrong word on the command line is wrong for every log: say it once. */

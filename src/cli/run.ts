@@ -6,10 +6,11 @@ import { compare } from './compare.ts';
 import { complain } from './complain.ts';
 import { open } from './open.ts';
 import { parseCommand } from './parseCommand.ts';
+import { refly } from './refly.ts';
 import { review } from './review.ts';
 import type { Terminal } from './terminal.ts';
 
-const work = { review, compare, check, open } as const;
+const work = { review, compare, refly, check, open } as const;
 
 /** Does what the arguments ask and returns the exit code; every error ends as a message. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -18,8 +19,8 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     const name = asked.command?.name;
     if (asked.help) terminal.result(helpText(asked.command, version));
     else if (asked.version) terminal.result(`lossbook ${version}\n`);
-    else if (name === 'review' || name === 'compare' || name === 'check' || name === 'open')
-      return await work[name](asked, terminal);
+    else if (name !== undefined && name in work)
+      return await work[name as keyof typeof work](asked, terminal);
     else throw new LossbookError('usage', { reason: 'no command is given', command: '' });
     return 0;
   } catch (error) {

@@ -66,7 +66,7 @@ function events(plan: AgainstPlan, ink: Inks): string[] {
       right,
       right,
     ],
-    [['event', '', 'planned s', 'flown s', 'Δ s', 'Δ km', 'Δ m/s', 'mass kg', 'Δ propellant kg'], ...rows],
+    [['event', '', 'planned s', 'flown s', 'Δ s', 'Δ km', 'Δ m/s', 'mass kg', 'Δ prop. kg'], ...rows],
     ink.faint,
   );
 }

@@ -56,7 +56,6 @@ describe('arguments', () => {
     [['review', 'a.csv', '--part', '1', '--part', '2'], '--part is given twice'],
     [['check', 'a.csv', '--json'], 'there is no option --json; lossbook check --help shows how.'],
     [['--json'], 'there is no option --json'],
-    [['refly', 'a.csv'], 'refly is not part of this version'],
   ] as [string[], string][])('%j is refused', (args, message) => {
     expect(refusal(...args)).toContain(message);
   });
