@@ -82,6 +82,8 @@ function pitchAndAir(
   // Wavering about the plan: the whole of the pitch's part is the angle of attack's.
   const first = inAir[0];
   if (first === undefined) return program === null ? [] : [program];
+  // Turning too hard is being off the path.
+  if (program?.code === 'pitch-over-too-hard') return [program];
   if (program === null) return [{ ...first, cost_m_s: Math.max(...inAir.map(cost)) }];
   const taken = Math.min(cost(first), Math.max(0, planned));
   return [

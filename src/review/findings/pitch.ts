@@ -129,9 +129,13 @@ function worstPitch(o: Occasion, end_s: number): Worst | null {
   let most = 0;
   let over = 0;
   let under = 0;
-  // Beyond the plan's own staging it is the last stage's pitch that would be compared.
-  const planEnd = plan.flown.flight.burns.find((b) => b.stage === o.reflown?.last)?.startIndex;
-  const top_m = planEnd === undefined ? Number.POSITIVE_INFINITY : plan.flown.flight.altitude[planEnd]!;
+  // Beyond the burn-out before the last stage a coast's or the last stage's pitch would be compared.
+  const last = o.reflown?.last ?? Number.POSITIVE_INFINITY;
+  const burnOut = (f: Occasion['flight']): number => {
+    const burn = f.burns.findLast((b) => b.stage < last);
+    return burn === undefined ? Number.POSITIVE_INFINITY : f.altitude[burn.endIndex]!;
+  };
+  const top_m = Math.min(burnOut(flight), burnOut(plan.flown.flight));
   let i = flight.liftOffIndex;
   curve?.at.forEach((altitude_m, k) => {
     const [flown, planned] = [curve.flown[k] ?? null, curve.planned[k] ?? null];

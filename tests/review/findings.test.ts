@@ -1,0 +1,223 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { Log } from '../../src/log/types.ts';
+import type { Plan } from '../../src/plan/types.ts';
+import type { FlightScript, StageScript } from '../../src/refly/flightScript.ts';
+import { reflyWith, steeredProgram } from '../../src/refly/reflown.ts';
+import {
+  withGaps,
+  withPayload,
+  withPitchEarlier,
+  withThrust,
+  withTilt,
+} from '../../src/refly/scriptEdits.ts';
+import type { FindingCode } from '../../src/review/findings/types.ts';
+import { reviewLog } from '../../src/review/reviewFlight.ts';
+import { type CleanFlight, changedLog, cleanFlight, flownLog } from './faultyFlights.ts';
+
+/**
+ * Flights with one fault each, made by flying the best ascent again with a change: the fault's finding comes first,
+ * and costs what the re-flown difference is.
+ */
+const findingsOf = (clean: CleanFlight, log: Log, plan: Plan | null) =>
+  reviewLog(log, clean.mission, null, plan, true).review.findings;
+
+let osselby: CleanFlight;
+let earth: CleanFlight;
+beforeAll(() => {
+  osselby = cleanFlight('osselby-nominal');
+  earth = cleanFlight('earth-nominal');
+}, 120_000);
+
+const clean = (name: 'osselby' | 'earth') => (name === 'osselby' ? osselby : earth);
+
+/** The script with its stages before the last edited. */
+function lower({ base }: CleanFlight, edit: (stage: StageScript) => StageScript): FlightScript {
+  const { script, last } = base;
+  return { ...script, stages: script.stages.map((s, k) => (k < last ? edit(s) : s)) };
+}
+
+interface Fault {
+  readonly code: FindingCode;
+  readonly on: 'osselby' | 'earth';
+  readonly change: (c: CleanFlight) => FlightScript;
+  /** Reviewed against the clean flight as plan, or with nothing to compare with. */
+  readonly plan: boolean;
+}
+
+const wavering = (c: CleanFlight) =>
+  lower(c, (s) => ({
+    ...s,
+    pitch_rad: s.pitch_rad.map((p, i) => {
+      const t = s.time_s[i]!;
+      return t > 40 && t < 85 ? p + 0.3 * Math.sin(((t - 40) * 2 * Math.PI) / 15) : p;
+    }),
+  }));
+
+const throttled = (c: CleanFlight) =>
+  lower(c, (s) => ({
+    ...s,
+    throttle: s.throttle.map((t, i) => (s.time_s[i]! > 30 && s.time_s[i]! < 80 ? 0.7 : t)),
+  }));
+
+const hardKick = (c: CleanFlight) =>
+  lower(c, (s) => ({
+    ...s,
+    pitch_rad: s.pitch_rad.map((p, i) => {
+      const tilt = Math.PI / 2 - p;
+      const since = s.time_s[i]! - 8;
+      return since < 0 ? p : p - 0.5 * Math.exp(-since / 30) * Math.min(1, tilt / 0.02);
+    }),
+  }));
+
+const faults: readonly Fault[] = [
+  {
+    code: 'pitch-over-late',
+    on: 'earth',
+    plan: true,
+    change: ({ base }) => withPitchEarlier(base.script, base.last, -10),
+  },
+  {
+    code: 'pitch-over-early',
+    on: 'osselby',
+    plan: true,
+    change: ({ base }) => withPitchEarlier(base.script, base.last, 7),
+  },
+  {
+    code: 'too-steep',
+    on: 'osselby',
+    plan: true,
+    change: ({ base }) => withTilt(base.script, base.last, 0.85),
+  },
+  { code: 'too-flat', on: 'earth', plan: true, change: ({ base }) => withTilt(base.script, base.last, 1.15) },
+  { code: 'pitch-over-too-hard', on: 'osselby', plan: true, change: hardKick },
+  { code: 'angle-of-attack-in-air', on: 'osselby', plan: true, change: wavering },
+  { code: 'throttle-down-long', on: 'earth', plan: true, change: throttled },
+  { code: 'throttle-down-long', on: 'earth', plan: false, change: throttled },
+  {
+    code: 'stage-gap-long',
+    on: 'earth',
+    plan: true,
+    change: ({ base }) => ({
+      ...base.script,
+      stages: base.script.stages.map((s, k) =>
+        k === 0 ? s : { ...s, burns: s.burns.map((b) => ({ ...b, coast_s: b.coast_s + 20 })) },
+      ),
+    }),
+  },
+  {
+    code: 'thrust-below-rating',
+    on: 'earth',
+    plan: false,
+    change: ({ base }) => withThrust(base.script, 0, 0.93),
+  },
+];
+
+describe('one fault each, its cost by re-flying', () => {
+  test.each(faults)('$code on $on, with plan: $plan', ({ code, on, plan, change }) => {
+    const c = clean(on);
+    const script = change(c);
+    const truth = reflyWith(c.base, script)!.total_m_s - c.base.steered.total_m_s;
+    expect(truth).toBeGreaterThan(5);
+    const [first, ...rest] = findingsOf(c, changedLog(c, script), plan ? c.plan : null);
+    expect(first?.code).toBe(code);
+    // The more special of several claims may take a share of it.
+    expect(Math.abs(first!.cost_m_s.value! / truth - 1)).toBeLessThan(0.2);
+    for (const other of rest) expect(other.cost_m_s.value!).toBeLessThan(0.3 * truth);
+    expect(first!.advice.length).toBeGreaterThan(20);
+    expect(first!.end_s).toBeGreaterThan(first!.start_s);
+  });
+});
+
+describe('the last stage', () => {
+  const flown = (c: CleanFlight, tangent: number, endTangent: number) => {
+    const { tangent: a, endTangent: b } = c.base.steered;
+    const program = steeredProgram(c.mission, c.base.script, {
+      tangent: a + tangent,
+      endTangent: b + endTangent,
+    })!;
+    return flownLog(c.mission, c.base.script, program);
+  };
+
+  test('pitching up when the apoapsis is high enough', () => {
+    const [first] = findingsOf(earth, flown(earth, 0.3, 0), earth.plan);
+    expect(first?.code).toBe('pitch-up-at-apoapsis');
+  });
+
+  test('burning while coming down behind the apoapsis', () => {
+    const [first] = findingsOf(earth, flown(earth, -0.3, 0), earth.plan);
+    expect(first?.code).toBe('burn-past-apoapsis');
+  });
+
+  test.each([
+    ['cutoff-early', -4],
+    ['cutoff-late', 2],
+  ] as const)('%s, without a plan', (code, by_s) => {
+    const { mission, base } = earth;
+    const program = steeredProgram(mission, base.script, base.steered)!;
+    const last = program.steps.at(-1)!;
+    if (last.do === 'separate') throw new Error('a burn is last');
+    const until = { kind: 'time', time_s: base.steered.time_s + by_s } as const;
+    const log = flownLog(mission, base.script, {
+      ...program,
+      steps: [...program.steps.slice(0, -1), { ...last, until }],
+    });
+    const findings = findingsOf(earth, log, null);
+    expect(findings.map((f) => f.code)).toEqual([code]);
+    // About 30 m/s each second at the end of the burn; what was burnt too long is to be undone as well.
+    const stage = base.script.rocket.stages[base.last]!;
+    const each = stage.thrustVacuum_N / base.steered.mass_kg;
+    const truth = code === 'cutoff-early' ? 4 * each : 2 * 2 * each;
+    expect(Math.abs(findings[0]!.cost_m_s.value! / truth - 1)).toBeLessThan(0.2);
+  });
+});
+
+test('propellant dropped with a stage, by what it lowers the margin', () => {
+  const { base } = earth;
+  const script = lower(earth, (s) => ({
+    ...s,
+    burns: s.burns.map((b) => ({ ...b, left_kg: 0.04 * base.script.rocket.stages[0]!.propellantMass_kg })),
+  }));
+  const end = reflyWith(base, script)!;
+  const margin = (e: { left_m_s: number; toGo_m_s: number }) => e.left_m_s - e.toGo_m_s;
+  const truth = margin(base.steered) - margin(end);
+  for (const plan of [earth.plan, null]) {
+    const [first] = findingsOf(earth, changedLog(earth, script), plan);
+    expect(first?.code).toBe('propellant-dropped');
+    expect(Math.abs(first!.cost_m_s.value! / truth - 1)).toBeLessThan(0.2);
+  }
+});
+
+test('heavier than the card', () => {
+  const { base } = osselby;
+  const script = withPayload(base.script, 400);
+  const end = reflyWith(base, script)!;
+  const truth = base.steered.left_m_s - base.steered.toGo_m_s - (end.left_m_s - end.toGo_m_s);
+  const [first] = findingsOf(osselby, changedLog(osselby, script), null);
+  expect(first?.code).toBe('mass-above-card');
+  expect(Math.abs(first!.cost_m_s.value! / truth - 1)).toBeLessThan(0.2);
+});
+
+test('a log that ends under thrust says with what it ends, and comes first', () => {
+  const { log } = earth;
+  const rows = log.time.findIndex((t) => t > 70);
+  const channels = Object.fromEntries(
+    Object.entries(log.channels).map(([name, values]) => [name, values.subarray(0, rows)]),
+  );
+  const [first] = findingsOf(earth, { ...log, time: log.time.subarray(0, rows), channels }, null);
+  expect(first).toMatchObject({ code: 'log-ends-in-flight', cost_m_s: { value: null } });
+  expect(first!.evidence).toMatch(/kPa of dynamic pressure.*load.*angle of attack/);
+});
+
+describe('clean flights have no finding', () => {
+  test.each(['osselby', 'earth'] as const)('the best ascent of %s, with a plan and without', (name) => {
+    const c = clean(name);
+    expect(findingsOf(c, c.log, c.plan)).toEqual([]);
+    expect(findingsOf(c, c.log, null)).toEqual([]);
+  });
+
+  test('flown with other gaps than the shortest, as planned', () => {
+    const script = withGaps(earth.base.script, 3);
+    const log = changedLog(earth, script);
+    expect(findingsOf(earth, log, null)).toEqual([]);
+  });
+});
