@@ -13,11 +13,11 @@ export interface ColumnRowProps {
 }
 
 const unitSources: Readonly<Record<ChannelReading['unitFrom'], string>> = {
-  header: 'unit in the header',
-  'units-row': 'unit in the row of units',
-  inferred: 'unit inferred',
-  told: 'unit as you said',
-  assumed: 'unit assumed',
+  header: 'Unit: in the header.',
+  'units-row': 'Unit: in the row of units.',
+  inferred: 'Unit: inferred.',
+  told: 'Unit: as you said.',
+  assumed: 'Unit: assumed.',
 };
 
 /** `flightPathAngle` as words. */
@@ -42,40 +42,42 @@ export function ColumnRow({ sample, reading, choice, onChoose }: ColumnRowProps)
         {sample.unitsCell === null ? null : <span class="unit"> {sample.unitsCell}</span>}
       </th>
       <td class="choose">
-        <select
-          aria-label={`Channel of ${sample.header}`}
-          onChange={(event) => {
-            const next = event.currentTarget.value as ColumnChoice['channel'] | '';
-            onChoose(next === '' ? null : next, null);
-          }}
-        >
-          <option value="none" selected={channel === null}>
-            not used
-          </option>
-          {channelNames.map((name) => (
-            <option key={name} value={name} selected={name === channel}>
-              {channelWords(name)}
-            </option>
-          ))}
-          {choice === null ? null : <option value="">as the file says</option>}
-        </select>
-        {channel === null || quantityOf[channel] === 'text' ? null : (
+        <div>
           <select
-            aria-label={`Unit of ${sample.header}`}
-            onChange={(event) => onChoose(channel, event.currentTarget.value || null)}
+            aria-label={`Channel of ${sample.header}`}
+            onChange={(event) => {
+              const next = event.currentTarget.value as ColumnChoice['channel'] | '';
+              onChoose(next === '' ? null : next, null);
+            }}
           >
-            {unit === '' ? (
-              <option value="" selected>
-                as the file says
-              </option>
-            ) : null}
-            {unitsFor(channel, unit).map((u) => (
-              <option key={u} value={u} selected={u === unit}>
-                {u}
+            <option value="none" selected={channel === null}>
+              not used
+            </option>
+            {channelNames.map((name) => (
+              <option key={name} value={name} selected={name === channel}>
+                {channelWords(name)}
               </option>
             ))}
+            {choice === null ? null : <option value="">as the file says</option>}
           </select>
-        )}
+          {channel === null || quantityOf[channel] === 'text' ? null : (
+            <select
+              aria-label={`Unit of ${sample.header}`}
+              onChange={(event) => onChoose(channel, event.currentTarget.value || null)}
+            >
+              {unit === '' ? (
+                <option value="" selected>
+                  as the file says
+                </option>
+              ) : null}
+              {unitsFor(channel, unit).map((u) => (
+                <option key={u} value={u} selected={u === unit}>
+                  {u === '1' ? 'fraction' : u}
+                </option>
+              ))}
+            </select>
+          )}
+        </div>
       </td>
       <td class="why">
         {reading === null ? (
@@ -86,7 +88,7 @@ export function ColumnRow({ sample, reading, choice, onChoose }: ColumnRowProps)
             <span class="quiet">
               {' '}
               {reading.reason}
-              {quantityOf[reading.channel] === 'text' ? '' : ` (${unitSources[reading.unitFrom]})`}
+              {quantityOf[reading.channel] === 'text' ? '' : ` ${unitSources[reading.unitFrom]}`}
               {reading.missing > 0 ? ` ${reading.missing} rows without a value.` : ''}
             </span>
           </>

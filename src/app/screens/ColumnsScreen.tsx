@@ -1,4 +1,5 @@
 import { missingChannels } from '../../exchange/missingChannels.ts';
+import { sentence } from '../../exchange/sentence.ts';
 import { ColumnsTable } from '../columns/ColumnsTable.tsx';
 import { PartPicker } from '../columns/PartPicker.tsx';
 import { UnreadLog } from '../columns/UnreadLog.tsx';
@@ -69,7 +70,7 @@ export function ColumnsScreen() {
         />
         <Notes
           title="Channels that are missing, and what that costs"
-          lines={missingChannels(review.channels)}
+          lines={missingChannels(review.channels).map(sentence)}
         />
       </div>
     </div>

@@ -3,6 +3,7 @@ import { LedgerBar } from '../charts/LedgerBar.tsx';
 import { OrbitPanel } from '../charts/OrbitPanel.tsx';
 import { PathPanel } from '../charts/PathPanel.tsx';
 import { StripSheet } from '../charts/StripSheet.tsx';
+import { FlightChoices } from '../parts/FlightChoices.tsx';
 import { Provenance } from '../parts/Provenance.tsx';
 import { Tables } from '../parts/Tables.tsx';
 import { Verdict } from '../parts/Verdict.tsx';
@@ -19,6 +20,7 @@ export function ReviewScreen() {
   return (
     <>
       <Verdict analysis={analysis} />
+      <FlightChoices />
       <LedgerBar entries={review.ledger[frame]} frame={frame} end_s={review.ledger.end_s} />
       <Hero analysis={analysis} />
       <Tables review={review} frame={frame} />
