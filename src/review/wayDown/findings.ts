@@ -140,7 +140,7 @@ function landingFindings(way: WayDownReview): Finding[] {
       end_s: touchdown_s,
       ...noCost,
       text: `The touchdown was hard: ${decimal(speed, 1)} m/s.`,
-      evidence: 'Greatest speed in the last second before rest; above 12 m/s is called hard here.',
+      evidence: 'Speed in the last second before rest; above 12 m/s is called hard here.',
       advice: caution,
     });
   }

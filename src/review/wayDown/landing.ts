@@ -1,6 +1,7 @@
 import { indexAt } from '../../flight/events.ts';
 import type { Flight } from '../../flight/types.ts';
 import type { PoweredLanding } from '../../flight/wayDown/powered.ts';
+import { median } from '../../log/statistics.ts';
 import { figure, unavailable } from '../figure.ts';
 import { spentIn } from '../orbitWork/orbitWork.ts';
 import type { PoweredLandingReview } from './types.ts';
@@ -23,11 +24,21 @@ export function landingReview(flight: Flight, found: PoweredLanding): PoweredLan
   };
 }
 
-/** Greatest speed in the last second before rest, m/s. */
+/**
+ * Speed just before rest, m/s: the middle of the log's own rows (smoothing would feel the stop) in the last second
+ * in which it still moved.
+ */
 export function speedBefore(flight: Flight, time_s: number): number {
-  const { time, speed } = flight;
-  const end = indexAt(time, time_s);
-  let fastest = 0;
-  for (let i = end; i >= 0 && time[end]! - time[i]! <= 1; i--) fastest = Math.max(fastest, speed[i]!);
-  return fastest;
+  const raw = flight.log.channels.speed;
+  const time = raw === undefined ? flight.time : flight.log.time;
+  const speed = raw ?? flight.speed;
+  const zero = raw === undefined ? 0 : flight.liftOffLogTime_s;
+  const still = Math.max(1, 5 * flight.noise.speed_m_s);
+  let last = indexAt(time, time_s + zero);
+  while (last > 0 && !(speed[last]! > still)) last--;
+  const moving: number[] = [];
+  for (let i = last; i >= 0 && (time[last]! - time[i]! <= 1 || moving.length < 3); i--) {
+    if (Number.isFinite(speed[i]!)) moving.push(speed[i]!);
+  }
+  return median(moving);
 }

@@ -51,10 +51,20 @@ export function parachuteReview(flight: Flight, from: number, found: ParachuteDe
     dragArea_m2:
       mass === null
         ? unavailable('neither log nor card tells the mass under them')
-        : figure(found.filled_m2_kg * mass, 0.02 * found.filled_m2_kg * mass, 'identified'),
+        : figure(found.filled_m2_kg * mass, areaShare(flight) * found.filled_m2_kg * mass, 'identified'),
     plannedOpenAltitude_m: planned('openAltitude_m', Math.max),
     plannedFullAltitude_m: planned('fullAltitude_m', Math.min),
   };
+}
+
+/** Share by which an identified drag area may be off at least, by the air's density alone. */
+const AREA_SHARE = 0.02;
+
+/** One-sigma share of the drag area: noise in the slow speed under a canopy counts twice, and always one way. */
+function areaShare({ time, speed, noise }: Flight): number {
+  let i = time.length - 1;
+  while (i > 0 && speed[i]! < 5 * noise.speed_m_s) i--;
+  return Math.hypot(AREA_SHARE, (noise.speed_m_s / Math.max(1, speed[i]!)) ** 2);
 }
 
 /** Mass of what comes down: the log's, else the card's. */
@@ -68,6 +78,8 @@ function stepAround(altitude: Float64Array, i: number): number {
 
 /** Seconds before the ground over which the rate of descent is taken. */
 const LAST_S = 10;
+/** So near the ground a noisy channel's smoothing already feels the stop, s. */
+const SMOOTHED_S = 4;
 
 /** Rate of descent in the last seconds of an unpowered fall that ends at axis point `end`. */
 export function descentReview(flight: Flight, end: number, canopy: boolean): DescentReview | null {
@@ -75,8 +87,10 @@ export function descentReview(flight: Flight, end: number, canopy: boolean): Des
   let sum = 0;
   let weight = 0;
   let middle = 0;
-  for (let i = end; i > 0 && time[end]! - time[i - 1]! <= LAST_S + 1; i--) {
+  const skipped = noise.speed_m_s > 0.02 || noise.verticalSpeed_m_s > 0.02 ? SMOOTHED_S : 0;
+  for (let i = end; i > 0 && time[end]! - time[i - 1]! <= LAST_S + 1 + skipped; i--) {
     const dt = time[i]! - time[i - 1]!;
+    if (time[end]! - time[i]! < skipped) continue;
     // The row of the touchdown itself already stands still.
     if (Math.abs(verticalSpeed[i]!) < 0.5 * Math.abs(verticalSpeed[i - 1]!)) continue;
     sum += ((verticalSpeed[i]! + verticalSpeed[i - 1]!) / 2) * dt;
