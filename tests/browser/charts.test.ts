@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import axe from 'axe-core';
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launch, openPage, reviewStands } from './openPage.ts';
@@ -211,6 +213,22 @@ describe('findings', () => {
     await context.close();
   });
 });
+
+test.each(['light', 'dark'] as const)(
+  'a chosen finding and open options keep what axe asks for, %s',
+  async (theme) => {
+    const { page, context } = await openReview({ theme });
+    await page.getByRole('region', { name: 'Findings' }).getByRole('button').first().click();
+    for (const options of await page.getByText('options').all()) await options.click();
+    await slider(page).focus();
+    await page.keyboard.press('End');
+    const { violations } = await new AxeBuilder({ page, axeSource: axe.source })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+    await context.close();
+  },
+);
 
 describe('pictures and tables', () => {
   test('path, orbit and causes are there by name', async () => {

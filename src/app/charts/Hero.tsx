@@ -1,5 +1,6 @@
 import { useMemo, useRef } from 'preact/hooks';
 import { columnsCsv } from '../../exchange/columnsCsv.ts';
+import { keyRow, stacked } from '../../exchange/report/drawing.ts';
 import { heroCurve } from '../../exchange/report/heroCurve.ts';
 import { marginChart } from '../../exchange/report/marginChart.ts';
 import { plotFrame } from '../../exchange/report/plotFrame.ts';
@@ -88,6 +89,7 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
           framed: framed.value,
         });
   };
+  const timeBarFor = (wide: number) => timeBar(review, span, plotFrame(wide));
   const ribbonFor = (wide: number) =>
     waste === null
       ? null
@@ -115,7 +117,7 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
       {curve?.instead ? <p class="instead">{curve.instead}</p> : null}
       <div class="plot" ref={box}>
         {chart === null ? null : <Picture drawing={chart} />}
-        {width === 0 ? null : <Picture drawing={timeBar(review, span, frame)} />}
+        {width === 0 ? null : <Picture drawing={timeBarFor(width)} />}
         {ribbon === null || waste === null ? null : (
           <>
             <h3 class="ribbon-title">
@@ -144,7 +146,9 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
             review={review}
             picture={() => {
               const drawing = chartFor(savedWidth_px);
-              return drawing && { drawing, title, note: curve.note };
+              return (
+                drawing && { drawing: stacked([drawing, timeBarFor(savedWidth_px)]), title, note: curve.note }
+              );
             }}
             csv={() =>
               columnsCsv([
@@ -173,7 +177,19 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
                 review={review}
                 picture={() => {
                   const drawing = ribbonFor(savedWidth_px);
-                  return drawing && { drawing, title: 'Margin lost to', note: 'm/s each second' };
+                  const key = shownCauses(waste).map((c) => ({ ...c, look: 'area' as const }));
+                  const { left } = plotFrame(savedWidth_px);
+                  return (
+                    drawing && {
+                      drawing: stacked([
+                        drawing,
+                        timeBarFor(savedWidth_px),
+                        keyRow(savedWidth_px, left, key),
+                      ]),
+                      title: 'Margin lost to',
+                      note: 'm/s each second',
+                    }
+                  );
                 }}
                 csv={() =>
                   columnsCsv([

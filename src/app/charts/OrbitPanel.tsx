@@ -1,4 +1,5 @@
 import { useMemo, useRef } from 'preact/hooks';
+import { keyRow, stacked } from '../../exchange/report/drawing.ts';
 import { orbitChart, orbitView } from '../../exchange/report/orbitChart.ts';
 import type { Analysis } from '../../review/types.ts';
 import { Picture } from './Picture.tsx';
@@ -7,6 +8,7 @@ import { useWidth } from './useWidth.ts';
 
 /** Largest side of the picture, px. */
 const largest_px = 420;
+const savedSide_px = 720;
 
 /** The orbit at the end of the ascent to scale. The table of the orbit's figures is its twin. */
 export function OrbitPanel({ analysis }: { readonly analysis: Analysis }) {
@@ -15,6 +17,12 @@ export function OrbitPanel({ analysis }: { readonly analysis: Analysis }) {
   const view = useMemo(() => orbitView(analysis), [analysis]);
   if (view === null) return null;
   const { review } = analysis;
+  const key = [
+    { label: 'reached', colour: 'var(--reached)', look: 'line' as const },
+    ...(view.target === null ? [] : [{ label: 'target', colour: 'var(--muted)', look: 'dashed' as const }]),
+    { label: 'flown', colour: 'var(--ink)', look: 'line' as const },
+    ...(view.airTop_m === null ? [] : [{ label: 'air', colour: 'var(--air)', look: 'area' as const }]),
+  ];
   return (
     <section class="orbit" aria-label="Orbit to scale">
       <h2>
@@ -24,31 +32,25 @@ export function OrbitPanel({ analysis }: { readonly analysis: Analysis }) {
         {width === 0 ? null : <Picture drawing={orbitChart(view, width, 'orbit')} />}
       </div>
       <ul class="orbit-key">
-        <li>
-          <i class="line-sample as-reached" /> reached
-        </li>
-        {view.target === null ? null : (
-          <li>
-            <i class="line-sample dashed as-muted" /> target
+        {key.map(({ label, colour, look }) => (
+          <li key={label}>
+            {look === 'area' ? (
+              <span class="swatch air" />
+            ) : (
+              <i class={`line-sample ${look} ${colour.replace(/^var\(--(.*)\)$/u, 'as-$1')}`} />
+            )}
+            {label}
           </li>
-        )}
-        <li>
-          <i class="line-sample thick" /> flown
-        </li>
-        {view.airTop_m === null ? null : (
-          <li>
-            <span class="swatch air" /> air
-          </li>
-        )}
+        ))}
       </ul>
       <div class="chart-foot">
         <SaveChart
           name="Orbit"
           review={review}
           picture={() => ({
-            drawing: orbitChart(view, 720, 'orbit-saved'),
+            drawing: stacked([orbitChart(view, savedSide_px, 'orbit-saved'), keyRow(savedSide_px, 0, key)]),
             title: 'Orbit',
-            note: 'to scale',
+            note: 'in its plane, to scale',
           })}
           csv={null}
         />

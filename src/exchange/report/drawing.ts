@@ -89,6 +89,54 @@ export function inked(drawing: Drawing, ink: (token: string) => string): Drawing
   };
 }
 
+/** Pictures of one width under each other as one; it is told by the first. */
+export function stacked(pictures: readonly Drawing[]): Drawing {
+  const [first] = pictures;
+  let height = 0;
+  const parts = pictures.map((p) => {
+    const part = draw('g', { transform: `translate(0 ${height})` }, ...p.children);
+    height += Number(p.attributes.height);
+    return part;
+  });
+  return picture(
+    Number(first?.attributes.width ?? 0),
+    height,
+    String(first?.attributes['aria-label'] ?? ''),
+    parts,
+  );
+}
+
+/** A key: each colour with its name, a patch for an area, a stroke for a line. */
+export function keyRow(
+  width: number,
+  left: number,
+  items: readonly {
+    readonly label: string;
+    readonly colour: string;
+    readonly look: 'area' | 'line' | 'dashed';
+  }[],
+): Drawing {
+  let x = left;
+  const parts = items.flatMap(({ label, colour, look }) => {
+    const at = x;
+    x += 40 + 6.8 * label.length;
+    const sample =
+      look === 'area'
+        ? draw('rect', { x: at, y: 5, width: 10, height: 10, fill: colour })
+        : draw('line', {
+            x1: at,
+            x2: at + 16,
+            y1: 10,
+            y2: 10,
+            stroke: colour,
+            'stroke-width': 2,
+            'stroke-dasharray': look === 'dashed' ? '5 4' : null,
+          });
+    return [sample, draw('text', { x: at + (look === 'area' ? 16 : 22), y: 14 }, label)];
+  });
+  return picture(width, 22, items.map((i) => i.label).join(', '), parts);
+}
+
 /** The picture on a ground of its own, under a title and over a line that says which flight it is of. */
 export function captioned(drawing: Drawing, title: string, note: string, caption: string): Drawing {
   const margin = 16;

@@ -39,12 +39,20 @@ export function marginChart(chart: MarginChart): Drawing | null {
   const ends = curveEnds(curve);
   if (ends === null) return null;
   const planned = curve.kind === 'margin' ? chart.overlays.filter((o) => o.margin !== null) : [];
+  const inView = (times: ArrayLike<number>, values: ArrayLike<number | null>) => {
+    const edges = [span.start_s, span.end_s].map((t) => valueAt(times, values, t));
+    const rows = Array.from(values).filter((_, i) => {
+      const t = times[i] ?? Number.NaN;
+      return t >= span.start_s && t <= span.end_s;
+    });
+    return [...edges, ...rows];
+  };
   const known = [
-    ...curve.values.filter((v) => v !== null),
-    ...(curve.band?.low ?? []).filter((v) => v !== null),
-    ...(curve.band?.high ?? []).filter((v) => v !== null),
-    ...planned.flatMap((o) => Array.from(o.margin?.values ?? []).filter((v) => v !== null)),
-  ].filter((v) => Number.isFinite(v));
+    ...inView(curve.time_s, curve.values),
+    ...(curve.band === null ? [] : inView(curve.time_s, curve.band.low)),
+    ...(curve.band === null ? [] : inView(curve.time_s, curve.band.high)),
+    ...planned.flatMap(({ margin }) => (margin === null ? [] : inView(margin.time_s, margin.values))),
+  ].filter((v): v is number => v !== null && Number.isFinite(v));
   const low = known.reduce((a, b) => Math.min(a, b), 0);
   const high = known.reduce((a, b) => Math.max(a, b), 0);
   const pad = 0.06 * (high - low || 1);

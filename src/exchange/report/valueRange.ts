@@ -39,10 +39,18 @@ export function valueRange(
   return [from_zero && low >= 0 ? 0 : low - room, high + room * guests];
 }
 
-/** Powers of ten in a range; where there are more than `count`, every second, third … of them. */
+/**
+ * Powers of ten in a range; where there are more than `count`, every second, third … of them; where there are fewer
+ * than two, also their doubles and fivefolds.
+ */
 export function logTicks(low: number, high: number, count: number): number[] {
   const first = Math.ceil(Math.log10(low) - 1e-9);
   const last = Math.floor(Math.log10(high) + 1e-9);
+  if (last - first < 1) {
+    const powers = [first - 1, first, last].map((p) => 10 ** p);
+    const wanted = [...new Set(powers.flatMap((p) => [p, 2 * p, 5 * p]))].toSorted((a, b) => a - b);
+    return wanted.filter((v) => v >= low * (1 - 1e-9) && v <= high * (1 + 1e-9));
+  }
   const step = Math.max(1, Math.ceil((last - first + 1) / count));
   return Array.from(
     { length: Math.max(0, Math.floor((last - first) / step) + 1) },

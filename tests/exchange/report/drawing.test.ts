@@ -4,9 +4,11 @@ import {
   draw,
   drawingText,
   inked,
+  keyRow,
   pathThrough,
   picture,
   px,
+  stacked,
 } from '../../../src/exchange/report/drawing.ts';
 
 test('texts and attributes of a log never become markup', () => {
@@ -44,4 +46,13 @@ test('coordinates to a tenth of a pixel', () => {
       [2, 3.25],
     ]),
   ).toBe('M0 1L2 3.3');
+});
+
+test('pictures stand under each other, told by the first', () => {
+  const both = stacked([
+    picture(100, 50, 'A curve', 'a'),
+    keyRow(100, 10, [{ label: 'drag', colour: 'var(--cause-drag)', look: 'area' }]),
+  ]);
+  expect(both.attributes).toMatchObject({ width: 100, height: 72, 'aria-label': 'A curve' });
+  expect(drawingText(both)).toMatch(/translate\(0 50\).*fill="var\(--cause-drag\)".*>drag</);
 });

@@ -66,6 +66,16 @@ test('a stretch that does not hold them leaves their labels out', () => {
   expect(told.filter((t) => / m\/s|reach/.test(t))).toEqual([]);
 });
 
+test('the values of the shown stretch set the scale, zero always in it', () => {
+  const gutter = plotFrame(1120).left;
+  const ticks = texts(chart(1120, { span: { start_s: 300, end_s: 400 } })).filter(
+    (t) => t.anchor === 'end' && t.x < gutter,
+  );
+  expect(ticks.map((t) => t.text)).toContain('0');
+  // The whole ascent reaches 1,000 m/s.
+  for (const { text } of ticks) expect(Number(text.replace('−', '-').replace(',', ''))).toBeLessThan(100);
+});
+
 test('a chosen stretch is shaded where it lies', () => {
   const frame = plotFrame(1120);
   const { start_s, end_s } = ascentSpan(analysis);

@@ -39,4 +39,5 @@ test('without a number there is still a scale', () => {
 test('ticks of a logarithmic scale are powers of ten, thinned to the count', () => {
   expect(logTicks(0.1, 1280, 10)).toEqual([0.1, 1, 10, 100, 1000]);
   expect(logTicks(0.1, 1280, 3)).toEqual([0.1, 10, 1000]);
+  expect(logTicks(100, 280, 3)).toEqual([100, 200]);
 });
