@@ -37,7 +37,9 @@ export function OrbitPanel({ analysis }: { readonly analysis: Analysis }) {
             {look === 'area' ? (
               <span class="swatch air" />
             ) : (
-              <i class={`line-sample ${look} ${colour.replace(/^var\(--(.*)\)$/u, 'as-$1')}`} />
+              <i
+                class={`line-sample ${look === 'dashed' ? 'dashed' : label === 'flown' ? 'thick' : ''} ${colour.replace(/^var\(--(.*)\)$/u, 'as-$1')}`}
+              />
             )}
             {label}
           </li>
