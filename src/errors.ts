@@ -211,6 +211,11 @@ const messages = {
     what: (v) => `the ephemeris counts from the centre of ${v.centre}, and no world of that name is known`,
     next: () => 'give the world in a mission card (--mission) or by name (--world)',
   },
+  cancelled: {
+    exit: 3,
+    what: () => 'reading was ended before it was done',
+    next: () => 'start again to read it whole',
+  },
   'no-flight': {
     exit: 4,
     what: () => 'the log was read, but nothing in it moves: altitude and speed stay what they were',

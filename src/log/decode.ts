@@ -1,5 +1,6 @@
 import { LossbookError } from '../errors.ts';
 import { logLimits, withinLimit } from './limits.ts';
+import { unixLineEnds } from './lineEnds.ts';
 import type { QualityNote } from './types.ts';
 
 /** The text of a file, with notes on what had to be mended to read it. */
@@ -14,6 +15,22 @@ export interface DecodedText {
  * @throws LossbookError for an empty file, one over the limits, and one that is not text.
  */
 export async function decodeText(bytes: Uint8Array, name: string): Promise<DecodedText> {
+  const { content, notes } = await unpackedBytes(bytes, name);
+  const decoded = textOfBytes(content, name);
+  return { text: decoded.text, notes: [...notes, ...decoded.notes] };
+}
+
+/** Bytes of a file's text, with notes on what had to be mended to unpack them. */
+export interface UnpackedBytes {
+  readonly content: Uint8Array;
+  readonly notes: readonly QualityNote[];
+}
+
+/**
+ * Bytes of a log's text, unpacked where they come as gzip, with LF for line ends.
+ * @throws LossbookError for an empty file and one over the limits.
+ */
+export async function unpackedBytes(bytes: Uint8Array, name: string): Promise<UnpackedBytes> {
   if (bytes.length === 0) throw new LossbookError('file-empty', {}, { file: name });
   withinLimit('fileBytes', bytes.length, name);
   const notes: QualityNote[] = [];
@@ -31,6 +48,12 @@ export async function decodeText(bytes: Uint8Array, name: string): Promise<Decod
       });
     }
   }
+  return { content: wideEncoding(content) === null ? unixLineEnds(content) : content, notes };
+}
+
+/** Text of a file's bytes. @throws LossbookError `file-empty`, `log-not-text`. */
+export function textOfBytes(content: Uint8Array, name: string): DecodedText {
+  const notes: QualityNote[] = [];
   let text = toText(content);
   const nulls = countOf(text, '\0');
   if (nulls > 0) {
@@ -126,7 +149,7 @@ function countOf(text: string, sign: string): number {
 }
 
 /** True where control characters other than blanks, line ends and escapes make up more than a few in a hundred. */
-function looksBinary(text: string): boolean {
+export function looksBinary(text: string): boolean {
   if (text.startsWith('PK\u0003\u0004') || text.startsWith('%PDF-') || text.startsWith('\u0089PNG'))
     return true;
   const sample = text.slice(0, 20_000);

@@ -48,9 +48,10 @@ export class ColumnBuilder {
   private length = 0;
   private readonly style: NumberStyle;
 
-  constructor(style: NumberStyle, capacity = 1024) {
+  /** @param expectedRows about how many rows will come, where that is known */
+  constructor(style: NumberStyle, expectedRows = 0) {
     this.style = style;
-    this.numbers = new Float64Array(capacity);
+    this.numbers = new Float64Array(Math.max(1024, expectedRows));
   }
 
   /** Puts a cell's text into a row; rows must come in order, rows left out are empty. */
@@ -76,6 +77,8 @@ export class ColumnBuilder {
   finish(header: string, unitsCell: string | null, rows: number): RawColumn {
     const numbers = new Float64Array(rows);
     numbers.set(this.numbers.subarray(0, Math.min(rows, this.length)));
+    // The room beyond is let go at once: a large table has many columns.
+    this.numbers = new Float64Array(0);
     for (const row of this.texts.keys()) if (row >= rows) this.texts.delete(row);
     const cellUnit = unitInCells(this.texts, rows);
     if (this.length < rows) numbers.fill(Number.NaN, this.length);

@@ -1,16 +1,18 @@
 import { LossbookError } from '../errors.ts';
 import { type Assigned, assignColumns } from './assign.ts';
 import { climbCheck } from './climbCheck.ts';
-import { decodeText } from './decode.ts';
-import { delimitedTable } from './delimitedTable.ts';
+import { textOfBytes, unpackedBytes } from './decode.ts';
+import { delimitedTableInTurns } from './delimitedTable.ts';
 import { eventTexts } from './eventTexts.ts';
 import { fileKind, kindOfChannels } from './fileKind.ts';
+import { type ByteChunks, gatherBytes } from './gatherBytes.ts';
 import { guessColumns } from './guessColumns.ts';
 import { joinRows } from './joinRows.ts';
 import { jsonTable } from './jsonTable.ts';
 import { looksLikeJson, parseJson } from './jsonText.ts';
 import { widened } from './longTable.ts';
 import { type Centre, looksLikeOem, oemTable } from './oemTable.ts';
+import { plainTable } from './plainTable.ts';
 import type { RawColumn, RawTable } from './rawTable.ts';
 import { readChannels } from './readChannels.ts';
 import { repairChannels } from './repairs.ts';
@@ -19,9 +21,10 @@ import { roundingNote } from './roundingNote.ts';
 import { orderRows, splitParts } from './timeAxis.ts';
 import { readTimeColumn } from './timeColumn.ts';
 import type { ChannelName, ColumnChoice, Log, QualityNote } from './types.ts';
+import { Pace, type Watch } from './watch.ts';
 
 /** How a log is to be read. */
-export interface ReadOptions {
+export interface ReadOptions extends Watch {
   /** File name, for messages only. */
   readonly name: string;
   /** The user's own reading of columns; a function is asked with the file's headers once they are known. */
@@ -45,9 +48,40 @@ const LEAST_ROWS = 10;
  * not fit the file, `part-missing`.
  */
 export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<Log> {
+  const pace = new Pace(options, options.name);
+  pace.check();
+  return logOfTable(await readTable({ bytes }, options, pace, 0), bytes.length, options, pace);
+}
+
+/** How a log is to be read that comes in pieces. */
+export interface StreamOptions extends ReadOptions {
+  /** Size of the file in bytes where it is known: progress is told from it, and no room is made twice. */
+  readonly totalBytes?: number;
+}
+
+/** Share of the work that lies in fetching the bytes, and in reading rows from them. */
+const FETCHED = 0.2;
+const ROWS_READ = 0.8;
+
+/**
+ * Reads a flight log as `readLog` does from a file that comes in pieces of any size, such as `blob.stream()` or a
+ * file's read stream.
+ * @throws what `readLog` throws, and what the source throws.
+ */
+export async function readLogStream(chunks: ByteChunks, options: StreamOptions): Promise<Log> {
+  const pace = new Pace(options, options.name);
+  // The bytes are let go as soon as rows are made of them.
+  const held: HeldBytes = {
+    bytes: await gatherBytes(chunks, options.totalBytes, options.name, pace, (part) => FETCHED * part),
+  };
+  const size = held.bytes?.length ?? 0;
+  return logOfTable(await readTable(held, options, pace, FETCHED), size, options, pace);
+}
+
+async function logOfTable(file: FileTable, bytes: number, options: ReadOptions, pace: Pace): Promise<Log> {
   const { name } = options;
-  const { text, notes: textNotes } = await decodeText(bytes, name);
-  const table = widened(readTable(text, name, options.centre ?? null));
+  const table = widened(file.table);
+  if (pace.due) await pace.report(ROWS_READ);
   options.onColumns?.(table.columns);
   const map =
     typeof options.map === 'function' ? options.map(table.columns.map((c) => c.header)) : options.map;
@@ -56,7 +90,7 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   const headers = listed(table.columns.map((column) => column.header));
   const timeColumn = assigned.find((a) => a.channel === 'time');
   checkIsLog(assigned, timeColumn, headers, name);
-  const notes: QualityNote[] = [...textNotes, ...table.notes];
+  const notes: QualityNote[] = [...file.notes, ...table.notes];
 
   const clock = readTimeColumn(timeColumn);
   const split = splitParts(clock.seconds, motionContinues(assigned));
@@ -96,7 +130,7 @@ export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<
   return {
     source: {
       name,
-      bytes: bytes.length,
+      bytes,
       form: table.form,
       rows: table.rows,
       part,
@@ -118,9 +152,42 @@ function listed(headers: readonly string[]): string {
   return `${shown.join(', ')}${headers.length > shown.length ? `, … (${headers.length} in all)` : ''}`;
 }
 
-function readTable(text: string, name: string, centre: Centre | null): RawTable {
+/** The table of a file, with notes on what had to be mended to read its text. */
+interface FileTable {
+  readonly table: RawTable;
+  readonly notes: readonly QualityNote[];
+}
+
+interface HeldBytes {
+  bytes: Uint8Array | null;
+}
+
+async function readTable(
+  held: HeldBytes,
+  { name, centre }: ReadOptions,
+  pace: Pace,
+  from: number,
+): Promise<FileTable> {
+  const share = (part: number): number => from + (ROWS_READ - from) * part;
+  const unpacked = await unpackedBytes(held.bytes ?? new Uint8Array(0), name);
+  held.bytes = unpacked.content;
+  const plain = await plainTable(held.bytes, name, pace, share);
+  if (plain !== null) return { table: plain, notes: unpacked.notes };
+  const decoded = textOfBytes(held.bytes, name);
+  held.bytes = null;
+  const table = await textTable(decoded.text, name, centre ?? null, pace, share);
+  return { table, notes: [...unpacked.notes, ...decoded.notes] };
+}
+
+async function textTable(
+  text: string,
+  name: string,
+  centre: Centre | null,
+  pace: Pace,
+  share: (part: number) => number,
+): Promise<RawTable> {
   if (looksLikeOem(text)) return oemTable(text, name, centre);
-  if (!looksLikeJson(text)) return delimitedTable(text, name);
+  if (!looksLikeJson(text)) return delimitedTableInTurns(text, name, pace, share);
   if (fileKind(text) === 'card') throw new LossbookError('log-is-a-card', {}, { file: name });
   try {
     return jsonTable(parseJson(text, name), name);
@@ -129,7 +196,7 @@ function readTable(text: string, name: string, centre: Centre | null): RawTable 
     if (!(error instanceof LossbookError) || error.code !== 'log-json-broken' || !/^\s*\[/u.test(text))
       throw error;
     try {
-      return delimitedTable(text, name);
+      return await delimitedTableInTurns(text, name, pace, share);
     } catch {
       throw error;
     }

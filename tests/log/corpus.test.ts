@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { LossbookError } from '../../src/errors.ts';
-import { readLog } from '../../src/log/readLog.ts';
+import { columnsCsv } from '../../src/exchange/columnsCsv.ts';
+import { readLog, readLogStream } from '../../src/log/readLog.ts';
 import type { ChannelName, Log } from '../../src/log/types.ts';
 
 /** What a file of the corpus must be read as; written by hand or from the numbers that the file was made of. */
@@ -109,6 +110,64 @@ function compare(log: Log, expected: Expected): void {
   }
 }
 
+/** The bytes a hundred at a time. */
+async function* hundreds(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  for (let at = 0; at < bytes.length; at += 100) yield bytes.slice(at, at + 100);
+}
+
+/** Channels whose SI unit needs no spelling in a header. */
+const siUnits: Readonly<Partial<Record<ChannelName, string>>> = {
+  altitude: 'm',
+  speed: 'm/s',
+  inertialSpeed: 'm/s',
+  verticalSpeed: 'm/s',
+  horizontalSpeed: 'm/s',
+  flightPathAngle: 'rad',
+  heading: 'rad',
+  course: 'rad',
+  latitude: 'rad',
+  longitude: 'rad',
+  downrange: 'm',
+  positionX: 'm',
+  positionY: 'm',
+  positionZ: 'm',
+  velocityX: 'm/s',
+  velocityY: 'm/s',
+  velocityZ: 'm/s',
+  mass: 'kg',
+  propellantMass: 'kg',
+  throttle: '1',
+  pitch: 'rad',
+  roll: 'rad',
+  thrust: 'N',
+  drag: 'N',
+  acceleration: 'm/s²',
+  dynamicPressure: 'Pa',
+  ambientPressure: 'Pa',
+  temperature: 'K',
+  mach: '1',
+  angleOfAttack: 'rad',
+  apoapsisAltitude: 'm',
+  periapsisAltitude: 'm',
+  stage: '1',
+};
+
+/** A log as a plain table in SI units, and the choices that read it. */
+function exported(log: Log): { bytes: Uint8Array; map: NonNullable<Parameters<typeof readLog>[1]['map']> } {
+  const names = Object.keys(log.channels) as ChannelName[];
+  const columns = [
+    { name: 'time_s', values: log.time },
+    ...names.map((name) => ({ name, values: log.channels[name] ?? [] })),
+  ];
+  return {
+    bytes: new TextEncoder().encode(columnsCsv(columns)),
+    map: [
+      { channel: 'time', column: 'time_s', unit: 's' },
+      ...names.map((name) => ({ channel: name, column: name, unit: siUnits[name] ?? null })),
+    ],
+  };
+}
+
 /** The file with its columns in another order; null where lines cannot simply be cut. */
 function shuffled(bytes: Uint8Array, separator: string | undefined): Uint8Array | null {
   if (separator === undefined) return null;
@@ -128,8 +187,12 @@ test('the corpus is there', () => {
 
 describe.each(cases)('$file', ({ bytes, expected }) => {
   if (expected.error !== undefined) {
-    test('is refused', async () => {
-      const refused = await readLog(bytes, { name: 'x' }).then(
+    test.each(['whole', 'in pieces'])('is refused %s', async (how) => {
+      const read =
+        how === 'whole'
+          ? readLog(bytes, { name: 'x' })
+          : readLogStream(hundreds(bytes), { name: 'x', totalBytes: bytes.length });
+      const refused = await read.then(
         () => 'read',
         (error: unknown) => (error instanceof LossbookError ? error.code : String(error)),
       );
@@ -140,6 +203,23 @@ describe.each(cases)('$file', ({ bytes, expected }) => {
 
   test('is read as expected', async () => {
     compare(await readLog(bytes, options(expected, 'flight.csv')), expected);
+  });
+
+  test('reads the same in pieces of a hundred bytes', async () => {
+    const whole = await readLog(bytes, options(expected, 'flight.csv'));
+    expect(await readLogStream(hundreds(bytes), options(expected, 'flight.csv'))).toEqual(whole);
+    const watched = { ...options(expected, 'flight.csv'), totalBytes: bytes.length, onProgress: () => {} };
+    expect(await readLogStream(new Blob([bytes]).stream(), watched)).toEqual(whole);
+  });
+
+  test('comes back the same when it is written out and read', async () => {
+    const log = await readLog(bytes, options(expected, 'flight.csv'));
+    const { bytes: written, map } = exported(log);
+    const again = await readLog(written, { name: 'again.csv', map });
+    expect([...again.time]).toEqual([...log.time]);
+    expect(Object.keys(again.channels).toSorted()).toEqual(Object.keys(log.channels).toSorted());
+    for (const [name, values] of Object.entries(log.channels))
+      expect([...(again.channels[name as ChannelName] ?? [])], name).toEqual([...values]);
   });
 
   test('reads the same under another name, compressed and with its columns shuffled', async () => {
