@@ -2,6 +2,7 @@ import type { Flight } from '../flight/types.ts';
 import { obtainableDeltaV_m_s } from '../mission/obtainable.ts';
 import type { Target } from '../mission/types.ts';
 import { deltaVToGo, type ToGoTarget } from '../orbit/toGo.ts';
+import type { PlanarStates, ToGoAlong } from '../orbit/toGoAlong.ts';
 import { type ToGoCurve, toGoCurve } from '../orbit/toGoCurve.ts';
 import type { AscentSpan } from './ascentEnd.ts';
 
@@ -23,6 +24,8 @@ export interface Budget {
   readonly vehicleDeltaV: number | null;
   /** Last time the margin fell through zero for good. */
   readonly lostAt_s: number | null;
+  /** The ways to the target from lift-off on (its sample 0), for whoever asks further; null without a target. */
+  readonly ways: ToGoAlong | null;
 }
 
 /** The target in radii, as the orbit room wants it; null for a target that has no delta-v to go (landing). */
@@ -53,16 +56,7 @@ export function budgetAlong(flight: Flight, span: AscentSpan, spentCurve: Float6
   const breaks = breakTimes(flight, first, last, span);
   let curve: ToGoCurve | null = null;
   if (problem.target !== null) {
-    curve = toGoCurve(
-      { ...problem, target: problem.target },
-      {
-        time_s: time.subarray(first, last + 1),
-        radius_m: flight.radius.subarray(first, last + 1),
-        radialSpeed_m_s: flight.verticalSpeed.subarray(first, last + 1),
-        tangentialSpeed_m_s: flight.track.inertialHorizontalSpeed.subarray(first, last + 1),
-      },
-      breaks,
-    );
+    curve = toGoCurve({ ...problem, target: problem.target }, statesBetween(flight, first, last), breaks);
   }
   const grid = curve === null ? breaks : Array.from(curve.time_s);
   const index =
@@ -85,6 +79,17 @@ export function budgetAlong(flight: Flight, span: AscentSpan, spentCurve: Float6
     atEnd: atEnd === -1 ? grid.length - 1 : atEnd,
     vehicleDeltaV: wholeVehicle(flight),
     lostAt_s: margin === null ? null : lastFallThroughZero(grid, margin),
+    ways: curve?.along ?? null,
+  };
+}
+
+/** The inertial states of a stretch of the axis, both ends in it. */
+export function statesBetween(flight: Flight, first: number, last: number): PlanarStates {
+  return {
+    time_s: flight.time.subarray(first, last + 1),
+    radius_m: flight.radius.subarray(first, last + 1),
+    radialSpeed_m_s: flight.verticalSpeed.subarray(first, last + 1),
+    tangentialSpeed_m_s: flight.track.inertialHorizontalSpeed.subarray(first, last + 1),
   };
 }
 

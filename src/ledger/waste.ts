@@ -1,9 +1,9 @@
 import type { Flight } from '../flight/types.ts';
-import { primerVector } from '../orbit/primer.ts';
-import { deltaVToGo, type PlanarState, type ToGoProblem } from '../orbit/toGo.ts';
+import type { ToGoTarget } from '../orbit/toGo.ts';
+import { ToGoAlong } from '../orbit/toGoAlong.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
 import type { AscentSpan } from './ascentEnd.ts';
-import { toGoTarget } from './budget.ts';
+import { statesBetween, toGoTarget } from './budget.ts';
 import { dragAcceleration } from './dragAcceleration.ts';
 
 /** What lets the projected total rise (METHODS §5). */
@@ -32,14 +32,12 @@ export interface Waste {
   readonly totalAmount: WasteAmount;
 }
 
-/** Even nodes to begin with, and how many there may be in the end: each costs six evaluations of C. */
+/** Even nodes to begin with, and how many there may be in the end. */
 const FIRST_NODES = 40;
 const MOST_NODES = 140;
 /** A stretch is halved while its parts miss its rise by more than this, m/s, and it is longer than that, s. */
 const CLOSE_M_S = 0.01;
 const SHORTEST_S = 0.15;
-/** Step of the drift's central difference along the ballistic arc, s. */
-const DRIFT_STEP_S = 0.2;
 
 /** What one node knows. */
 interface Node {
@@ -59,25 +57,22 @@ type Parts = Record<WasteCause, number> & { total: number };
  * pressure (Tvac − T)/m, drag −λ·a, off-direction T/m·(|λ| − λ·t̂), off-time T/m·(1 − |λ|) and drift, the rate of C
  * along the ballistic arc. Off-direction of the last stretch before cutoff is booked by difference. Null where
  * the target has no delta-v to go, or engine, pitch or drag are not known.
+ * @param ways those that the budget found from lift-off on, which spare their search
  */
-export function wasteOf(flight: Flight, span: AscentSpan): Waste | null {
+export function wasteOf(flight: Flight, span: AscentSpan, ways: ToGoAlong | null = null): Waste | null {
   const { mission, gaps, pitch, time } = flight;
   const target = toGoTarget(mission.target, mission.world.radius_m);
   const air = dragAcceleration(flight);
   if (target === null || air === null || pitch === null || !gaps.known || !gaps.backKnown) return null;
-  const problem: ToGoProblem = {
-    mu_m3_s2: mission.world.mu_m3_s2,
-    floorRadius_m: mission.world.radius_m + mission.world.orbitFloor_m,
-    target,
-  };
   const first = flight.liftOffIndex;
   const last = span.end;
   if (last - first < 2) return null;
+  const along = ways ?? newWays(flight, target, first, last);
   const known = new Map<number, Node>();
   const nodeAt = (i: number): Node => {
     let node = known.get(i);
     if (node === undefined) {
-      node = lookAt(problem, flight, i);
+      node = { i, toGo: along.valueAt(i - first), ...along.slopesAt(i - first) };
       known.set(i, node);
     }
     return node;
@@ -129,6 +124,16 @@ export function wasteOf(flight: Flight, span: AscentSpan): Waste | null {
   };
 }
 
+function newWays(flight: Flight, target: ToGoTarget, first: number, last: number): ToGoAlong {
+  const { world } = flight.mission;
+  const problem = {
+    mu_m3_s2: world.mu_m3_s2,
+    floorRadius_m: world.radius_m + world.orbitFloor_m,
+    target,
+  };
+  return new ToGoAlong(problem, statesBetween(flight, first, last));
+}
+
 /**
  * Propellant that a waste is worth at a mass, kg: m·(1 − exp(−w/(g0·Isp))) (METHODS §5).
  * @param deltaV_m_s the waste; negative gives negative propellant
@@ -149,39 +154,6 @@ function kilogramsPer(flight: Flight, from: number, to: number): (deltaV_m_s: nu
   const mass = flight.mass === null ? Number.NaN : (flight.mass[from]! + flight.mass[to]!) / 2;
   const isp = ispAt_s(flight, from);
   return (w) => propellantWorth_kg(w, mass, isp);
-}
-
-function lookAt(problem: ToGoProblem, flight: Flight, i: number): Node {
-  const state: PlanarState = {
-    radius_m: flight.radius[i]!,
-    radialSpeed_m_s: flight.verticalSpeed[i]!,
-    tangentialSpeed_m_s: flight.track.inertialHorizontalSpeed[i]!,
-  };
-  const costAfter = (t: number): number =>
-    deltaVToGo(problem, coasted(problem.mu_m3_s2, state, t)).deltaV_m_s;
-  const h = DRIFT_STEP_S;
-  const drift = (costAfter(h) - costAfter(-h)) / (2 * h);
-  return { i, toGo: deltaVToGo(problem, state).deltaV_m_s, ...primerVector(problem, state), drift };
-}
-
-/** A state a moment later on its ballistic arc, by one Runge–Kutta step of fourth order. */
-function coasted(mu: number, s: PlanarState, t: number): PlanarState {
-  const momentum = s.radius_m * s.tangentialSpeed_m_s;
-  const pull = (r: number): number => (momentum * momentum) / (r * r * r) - mu / (r * r);
-  const { radius_m: r, radialSpeed_m_s: v } = s;
-  const a1 = pull(r);
-  const v2 = v + (a1 * t) / 2;
-  const a2 = pull(r + (v * t) / 2);
-  const v3 = v + (a2 * t) / 2;
-  const a3 = pull(r + (v2 * t) / 2);
-  const v4 = v + a3 * t;
-  const a4 = pull(r + v3 * t);
-  const radius_m = r + (t / 6) * (v + 2 * v2 + 2 * v3 + v4);
-  return {
-    radius_m,
-    radialSpeed_m_s: v + (t / 6) * (a1 + 2 * a2 + 2 * a3 + a4),
-    tangentialSpeed_m_s: momentum / radius_m,
-  };
 }
 
 /** Even nodes, the edges of burns and drops, and halves of stretches whose parts do not make up their rise. */

@@ -58,6 +58,13 @@ export class ApsisConics {
     this.radialSpeed = u * this.radialScale * Math.sqrt(2 + square);
     this.tangentialSpeed = this.apsisSpeed * this.leverage;
   }
+
+  /** Size of the impulse that leads from the given speeds at the point onto the conic chosen. */
+  changeFrom(radialSpeed: number, tangentialSpeed: number): number {
+    const up = this.radialSpeed - radialSpeed;
+    const along = this.tangentialSpeed - tangentialSpeed;
+    return Math.sqrt(up * up + along * along);
+  }
 }
 
 /** Places in a family of conics, `falling` below the level one and `rising` above, closest about it. */

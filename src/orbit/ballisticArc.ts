@@ -9,32 +9,40 @@ import { stumpff } from './stumpff.ts';
  */
 export class BallisticArc {
   /** Reciprocal of the semi-major axis: positive when bound. */
-  readonly alpha: number;
-  readonly momentum: number;
-  readonly eccentricity: number;
-  readonly periapsis: number;
-  readonly apoapsis: number;
-  readonly floor: number;
+  alpha = 1;
+  momentum = 1;
+  eccentricity = 0;
+  periapsis = 1;
+  apoapsis = 1;
+  floor = 1;
   /** χ at the arc's end; its start is χ = 0. */
-  readonly end: number;
+  end = 0;
   /** The point set by the last call of `moveTo`: distance and speeds. */
   radius = 1;
-  radialSpeed: number;
-  tangentialSpeed: number;
-  private readonly startSpeed: number;
-  private readonly startAnomaly: number;
+  radialSpeed = 0;
+  tangentialSpeed = 1;
+  private startSpeed = 0;
+  private startAnomaly = 0;
   private readonly c = { c0: 1, c1: 1, c2: 0.5, c3: 1 / 6 };
 
   /** Speeds in units of the circular speed, `floor` and `farthest` (where an unbound arc ends) of the radius. */
   constructor(radialSpeed: number, tangentialSpeed: number, floor: number, farthest: number) {
+    this.set(radialSpeed, tangentialSpeed, floor, farthest);
+  }
+
+  /** Takes another start. */
+  set(radialSpeed: number, tangentialSpeed: number, floor: number, farthest: number): void {
     this.startSpeed = radialSpeed;
+    this.radius = 1;
     this.radialSpeed = radialSpeed;
     this.tangentialSpeed = tangentialSpeed;
     this.momentum = tangentialSpeed;
     this.floor = floor;
     const p = tangentialSpeed * tangentialSpeed;
     this.alpha = 2 - radialSpeed * radialSpeed - p;
-    this.eccentricity = Math.hypot(p - 1, radialSpeed * tangentialSpeed);
+    const along = p - 1;
+    const across = radialSpeed * tangentialSpeed;
+    this.eccentricity = Math.sqrt(along * along + across * across);
     this.periapsis = p / (1 + this.eccentricity);
     this.apoapsis = this.alpha > 0 ? (1 + this.eccentricity) / this.alpha : Number.POSITIVE_INFINITY;
     this.startAnomaly = anomalyFromPeriapsis(this.alpha, 1, radialSpeed);
@@ -54,29 +62,31 @@ export class BallisticArc {
     return timeAtAnomaly(this.alpha, this.startSpeed, chi);
   }
 
-  /** The values of χ on the arc at which it is at a given radius, ascending. */
-  passages(radius: number): number[] {
-    if (radius < this.periapsis || radius > this.apoapsis) return [];
+  /** The values of χ on the arc at which it is at a given radius, added to `into`; ascending. */
+  passages(radius: number, into: number[] = []): number[] {
+    if (radius < this.periapsis || radius > this.apoapsis) return into;
     const outward = Math.sqrt(Math.max(0, radius * (2 - this.alpha * radius) - this.momentum ** 2));
-    return this.onArc([
-      anomalyFromPeriapsis(this.alpha, radius, -outward),
-      anomalyFromPeriapsis(this.alpha, radius, outward),
-    ]);
+    const falling = this.onArc(anomalyFromPeriapsis(this.alpha, radius, -outward));
+    const rising = this.onArc(anomalyFromPeriapsis(this.alpha, radius, outward));
+    const first = Math.min(falling, rising);
+    const second = Math.max(falling, rising);
+    if (first <= this.end) into.push(first);
+    if (second <= this.end) into.push(second);
+    return into;
   }
 
   /** The values of χ on the arc at its apsides, ascending. */
   apsides(): number[] {
-    return this.onArc(this.alpha > 0 ? [0, Math.PI / Math.sqrt(this.alpha)] : [0]);
+    const low = this.onArc(0);
+    const high = this.alpha > 0 ? this.onArc(Math.PI / Math.sqrt(this.alpha)) : Number.POSITIVE_INFINITY;
+    return [Math.min(low, high), Math.max(low, high)].filter((chi) => chi <= this.end);
   }
 
-  /** Anomalies counted from periapsis, brought to the arc's own count; those before it or past it left out. */
-  private onArc(fromPeriapsis: number[]): number[] {
-    const turn = this.alpha > 0 ? (2 * Math.PI) / Math.sqrt(this.alpha) : Number.POSITIVE_INFINITY;
-    return fromPeriapsis
-      .map((chi) => chi - this.startAnomaly)
-      .map((chi) => (chi < 0 && turn < Number.POSITIVE_INFINITY ? chi + turn : chi))
-      .filter((chi) => chi >= 0 && chi <= this.end)
-      .sort((a, b) => a - b);
+  /** An anomaly counted from periapsis, brought to the arc's own count; infinite where it lies before the arc. */
+  private onArc(fromPeriapsis: number): number {
+    const chi = fromPeriapsis - this.startAnomaly;
+    if (chi >= 0) return chi;
+    return this.alpha > 0 ? chi + (2 * Math.PI) / Math.sqrt(this.alpha) : Number.POSITIVE_INFINITY;
   }
 
   private findEnd(farthest: number): number {

@@ -2,21 +2,28 @@ const DIFFERENCE = 3e-6;
 const ROUNDS = 24;
 const HALVINGS = 7;
 
+/** Memory for a search over so many coordinates, kept from search to search: thousands follow one another. */
+const desks = [1, 2, 3].map((n) => ({
+  g: new Float64Array(n),
+  hessian: new Float64Array(n * n),
+  step: new Float64Array(n),
+  trial: new Float64Array(n),
+  side: new Float64Array(n),
+  beside: new Float64Array(n),
+  free: new Uint8Array(n),
+}));
+const factor = new Float64Array(9);
+
 /**
  * Improves a point to the nearest local minimum of a function on the unit box, in place, and returns the value
  * there. Newton's method with differences for slope and curvature, one-sided at the walls; a coordinate on a wall
  * that the slope presses against stays there (Nocedal & Wright 2006, §3.4 and §16.7). Up to three coordinates.
- * The function may be infinite inside the box; the value never rises above that of the start.
+ * The function may be infinite inside the box; the value never rises above that of the start. The function must
+ * not search a minimum itself.
  */
 export function localMinimum(f: (x: Float64Array) => number, x: Float64Array, start: number): number {
   const n = x.length;
-  const g = new Float64Array(n);
-  const hessian = new Float64Array(n * n);
-  const step = new Float64Array(n);
-  const trial = new Float64Array(n);
-  const side = new Float64Array(n);
-  const beside = new Float64Array(n);
-  const free = new Uint8Array(n);
+  const { g, hessian, step, trial, side, beside, free } = desks[n - 1]!;
   let value = start;
   for (let round = 0; round < ROUNDS; round++) {
     trial.set(x);
@@ -119,13 +126,12 @@ function newtonStep(hessian: Float64Array, g: Float64Array, free: Uint8Array, st
     slope = Math.max(slope, Math.abs(g[i]!));
   }
   if (slope < 1e-13) return false;
-  const factor = new Float64Array(n * n);
   for (
     let shift = 0;
     shift < 1e6 * (size + slope);
     shift = shift === 0 ? 1e-3 * (size + slope) : shift * 10
   ) {
-    if (!cholesky(hessian, shift, free, factor)) continue;
+    if (!cholesky(hessian, shift, free)) continue;
     for (let i = 0; i < n; i++) {
       if (!free[i]) continue;
       let sum = -g[i]!;
@@ -146,7 +152,7 @@ function newtonStep(hessian: Float64Array, g: Float64Array, free: Uint8Array, st
   return false;
 }
 
-function cholesky(hessian: Float64Array, shift: number, free: Uint8Array, factor: Float64Array): boolean {
+function cholesky(hessian: Float64Array, shift: number, free: Uint8Array): boolean {
   const n = free.length;
   for (let i = 0; i < n; i++) {
     if (!free[i]) continue;

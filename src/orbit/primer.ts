@@ -12,7 +12,7 @@ export interface Primer {
  * Half the speed difference. Small against what is left to do wherever that is more than a metre per second, and
  * ten million times the scatter of the search.
  */
-const DIFFERENCE_M_S = 0.05;
+export const PRIMER_DIFFERENCE_M_S = 0.05;
 
 /**
  * Primer vector λ = −∂C/∂V of the delta-v to go (METHODS §5; Lawden 1963), by central differences in the radial
@@ -27,7 +27,7 @@ export function primerVector(problem: ToGoProblem, state: PlanarState): Primer {
       radialSpeed_m_s: state.radialSpeed_m_s + up,
       tangentialSpeed_m_s: tangentialSpeed_m_s + along,
     }).deltaV_m_s;
-  const h = DIFFERENCE_M_S;
+  const h = PRIMER_DIFFERENCE_M_S;
   const radial = (costAt(-h, 0) - costAt(h, 0)) / (2 * h);
   const tangential = (costAt(0, -h) - costAt(0, h)) / (2 * h);
   return { radial, tangential, magnitude: Math.hypot(radial, tangential) };

@@ -1,19 +1,16 @@
-import { arcGrid, FARTHEST } from './arcGrid.ts';
-import { BallisticArc } from './ballisticArc.ts';
 import { impulseToEscape, impulseToPeak } from './impulseNow.ts';
-import { oneImpulseWays, scaledTarget } from './oneImpulse.ts';
-import { threeImpulseWays } from './threeImpulse.ts';
-import type { PlanarState, ToGo, ToGoProblem, Way } from './toGoTypes.ts';
-import { twoImpulseWays } from './twoImpulse.ts';
-import { cheapestWay } from './wayFamily.ts';
+import type { PlanarState, ToGo, ToGoProblem } from './toGoTypes.ts';
+import { WaySearch } from './waySearch.ts';
 
 export type { PlanarState, ToGo, ToGoProblem, ToGoTarget } from './toGoTypes.ts';
 
-const ARC_POINTS = 14;
 /** Impulses below this speed are none: rounding of a cost that is zero. */
 const NO_IMPULSE_M_S = 1e-6;
 /** A coast shorter than this is no coast. */
 const NOW_S = 0.05;
+
+/** The search of each problem, whose memory serves its next state too. */
+const searches = new WeakMap<ToGoProblem, WaySearch>();
 
 /**
  * Least impulsive delta-v from a state to a target in the state's own plane, in vacuum (METHODS §5, C): for an
@@ -31,45 +28,56 @@ const NOW_S = 0.05;
  * ways through infinity count with what they cost from there. A state that is not finite gives NaN.
  */
 export function deltaVToGo(problem: ToGoProblem, state: PlanarState): ToGo {
+  const { target } = problem;
+  if (target.kind !== 'orbit') return described([oneImpulseToGo_m_s(problem, state)], 1, 0);
+  const search = waySearchOf(problem);
+  if (search === null) throw new Error('an orbit target has a search');
+  search.place(state.radius_m, state.radialSpeed_m_s, state.tangentialSpeed_m_s);
+  const [way] = search.search();
+  if (way === undefined) return described([Number.NaN], 1, 0);
+  const { arc } = search.grid;
+  // The arc and the impulses are those of the last point looked at: set them to the way's.
+  way.family.cost(way.x);
+  const coast_s = arc.timeAt(way.family.chi(way.x)) * (state.radius_m / search.unit);
+  return described(way.family.impulses, search.unit, coast_s);
+}
+
+/** The search of ways to the problem's target orbit; null for a target that is reached by one impulse now. */
+export function waySearchOf(problem: ToGoProblem): WaySearch | null {
   const { mu_m3_s2, floorRadius_m, target } = problem;
+  if (target.kind !== 'orbit') return null;
+  let search = searches.get(problem);
+  if (search === undefined) {
+    const { apoapsisRadius_m, periapsisRadius_m } = target;
+    search = new WaySearch({ mu_m3_s2, floorRadius_m, apoapsisRadius_m, periapsisRadius_m });
+    searches.set(problem, search);
+  }
+  return search;
+}
+
+/** The one impulse now that a suborbital target or an escape asks for. */
+function oneImpulseToGo_m_s({ mu_m3_s2, floorRadius_m, target }: ToGoProblem, state: PlanarState): number {
   const unit = Math.sqrt(mu_m3_s2 / state.radius_m);
   const up = state.radialSpeed_m_s / unit;
   const along = Math.abs(state.tangentialSpeed_m_s) / unit;
   const floor = Math.min(1, floorRadius_m / state.radius_m);
   if (target.kind === 'suborbital')
-    return oneNow(unit * impulseToPeak(up, along, floor, target.peakRadius_m / state.radius_m));
+    return unit * impulseToPeak(up, along, floor, target.peakRadius_m / state.radius_m);
   if (target.kind === 'escape')
-    return oneNow(unit * impulseToEscape(up, along, floor, target.c3_m2_s2 / (unit * unit)));
-  const goal = scaledTarget(
-    target.apoapsisRadius_m / state.radius_m,
-    target.periapsisRadius_m / state.radius_m,
-  );
-  const radii = goal.apsides.map((apsis) => apsis.radius);
-  const farthest = FARTHEST * Math.max(1, ...radii);
-  const arc = new BallisticArc(up, along, Math.min(floor, ...radii), farthest);
-  const grid = arcGrid(arc, ARC_POINTS, radii);
-  const way = cheapestWay([
-    oneImpulseWays(grid, goal),
-    ...twoImpulseWays(grid, goal),
-    ...threeImpulseWays(grid, goal),
-  ]);
-  if (way === null) return described({ cost: Number.NaN, impulses: [], chi: 0 }, unit, 0);
-  return described(way, unit, arc.timeAt(way.chi) * (state.radius_m / unit));
-}
-
-function oneNow(deltaV_m_s: number): ToGo {
-  return described({ cost: deltaV_m_s, impulses: [deltaV_m_s], chi: 0 }, 1, 0);
+    return unit * impulseToEscape(up, along, floor, target.c3_m2_s2 / (unit * unit));
+  return Number.NaN;
 }
 
 /** The way in m/s and seconds, impulses that are none left out. */
-function described(way: Way, unit: number, coast_s: number): ToGo {
-  const impulses_m_s = way.impulses.map((impulse) => impulse * unit).filter((dv) => dv > NO_IMPULSE_M_S);
+function described(impulses: ArrayLike<number>, unit: number, coast_s: number): ToGo {
+  const all = Array.from(impulses, (impulse) => impulse * unit);
+  const impulses_m_s = all.filter((dv) => dv > NO_IMPULSE_M_S);
   const none = impulses_m_s.length === 0;
   return {
-    deltaV_m_s: way.cost * unit,
+    deltaV_m_s: all.reduce((sum, dv) => sum + dv, 0),
     route: (['none', 'one-impulse', 'two-impulse', 'three-impulse'] as const)[impulses_m_s.length] ?? 'none',
     impulses_m_s,
     coast_s: none ? 0 : coast_s,
-    firstImpulseNow: !none && coast_s < NOW_S && (way.impulses[0] ?? 0) * unit > NO_IMPULSE_M_S,
+    firstImpulseNow: !none && coast_s < NOW_S && (all[0] ?? 0) > NO_IMPULSE_M_S,
   };
 }

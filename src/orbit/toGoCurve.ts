@@ -1,13 +1,7 @@
-import { deltaVToGo } from './toGo.ts';
+import { type PlanarStates, ToGoAlong } from './toGoAlong.ts';
 import type { ToGoProblem } from './toGoTypes.ts';
 
-/** Inertial states in the plane of motion along a time axis that strictly increases; NaN where missing. */
-export interface PlanarStates {
-  readonly time_s: Float64Array;
-  readonly radius_m: Float64Array;
-  readonly radialSpeed_m_s: Float64Array;
-  readonly tangentialSpeed_m_s: Float64Array;
-}
+export type { PlanarStates } from './toGoAlong.ts';
 
 /** Delta-v to go along a flight, at a choice of its samples. */
 export interface ToGoCurve {
@@ -20,6 +14,8 @@ export interface ToGoCurve {
   readonly straightWithin_m_s: number;
   /** Delta-v to go at any time between the first sample and the last, on straight lines between the points. */
   readonly at: (time_s: number) => number;
+  /** Values and slopes at any other sample, by way of those known. */
+  readonly along: ToGoAlong;
 }
 
 /** A stretch is divided until its middle lies this close to the straight line. */
@@ -41,27 +37,15 @@ export function toGoCurve(
 ): ToGoCurve {
   const { time_s: time } = states;
   const last = time.length - 1;
-  const values = new Map<number, number>();
-  const valueAt = (i: number): number => {
-    const known = values.get(i);
-    if (known !== undefined) return known;
-    const state = {
-      radius_m: states.radius_m[i]!,
-      radialSpeed_m_s: states.radialSpeed_m_s[i]!,
-      tangentialSpeed_m_s: states.tangentialSpeed_m_s[i]!,
-    };
-    const usable = state.radius_m > 0 && Number.isFinite(state.radialSpeed_m_s + state.tangentialSpeed_m_s);
-    const value = usable ? deltaVToGo(problem, state).deltaV_m_s : Number.NaN;
-    values.set(i, value);
-    return value;
-  };
+  const along = new ToGoAlong(problem, states);
+  const valueAt = (i: number): number => along.valueAt(i);
   const even = Array.from(
     { length: LEAST_STRETCHES + 1 },
     (_, k) => time[0]! + ((time[last]! - time[0]!) * k) / LEAST_STRETCHES,
   );
   const nodes = new Set([0, last, ...[...breaks_s, ...even].map((t) => nearestSample(time, t))]);
   const sorted = last < 0 ? [] : [...nodes].sort((a, b) => a - b);
-  for (const i of sorted) valueAt(i);
+  for (const i of sorted) along.searchedAt(i);
 
   let straightWithin_m_s = 0;
   let open = sorted
@@ -71,7 +55,7 @@ export function toGoCurve(
     const next: Stretch[] = [];
     for (const { from, to, departure } of open.sort((a, b) => b.departure - a.departure)) {
       if (to - from < 2) continue;
-      if (values.size >= MOST_EVALUATIONS) {
+      if (along.evaluations >= MOST_EVALUATIONS) {
         if (Number.isFinite(departure)) straightWithin_m_s = Math.max(straightWithin_m_s, departure);
         continue;
       }
@@ -94,15 +78,16 @@ export function toGoCurve(
     }
     open = next;
   }
-  const index = Int32Array.from(values.keys()).sort();
+  const index = along.samples();
   const curveTime = Float64Array.from(index, (i) => time[i]!);
-  const toGo_m_s = Float64Array.from(index, (i) => values.get(i)!);
+  const toGo_m_s = Float64Array.from(index, valueAt);
   return {
     time_s: curveTime,
     toGo_m_s,
     index,
     straightWithin_m_s,
     at: (t) => onStraightLines(curveTime, toGo_m_s, t),
+    along,
   };
 }
 

@@ -31,18 +31,3 @@ export interface ToGo {
   readonly coast_s: number;
   readonly firstImpulseNow: boolean;
 }
-
-/** The cheapest way found so far, in units of the present radius and the circular speed there. */
-export interface Way {
-  cost: number;
-  impulses: readonly number[];
-  /** Universal anomaly of the first impulse on the present arc. */
-  chi: number;
-}
-
-/** A target orbit in units of the present radius and the circular speed there: apsides and the speed at each. */
-export interface ScaledTarget {
-  readonly apsides: readonly { readonly radius: number; readonly speed: number }[];
-  readonly momentum: number;
-  readonly alpha: number;
-}

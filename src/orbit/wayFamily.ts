@@ -1,27 +1,14 @@
-import { localMinimum } from './localMinimum.ts';
-import type { Way } from './toGoTypes.ts';
-
 /** Ways of one kind, numbered by up to three coordinates between 0 and 1; cost is smooth inside the box. */
 export interface WayFamily {
+  /** Cost in units of the circular speed, for the state that the grid holds; sets `impulses`. */
   readonly cost: (x: Float64Array) => number;
-  /** The way in full. */
-  readonly way: (x: Float64Array) => Way;
+  /** The impulses of the way last asked for, in their order. */
+  readonly impulses: Float64Array;
+  /** Universal anomaly of the first impulse on the present arc. */
+  readonly chi: (x: Float64Array) => number;
   /** The family that goes on where the first coordinate is 0, or null. */
   mirror: WayFamily | null;
 }
-
-/** A point of a family worth refining. */
-export interface Candidate {
-  readonly family: WayFamily;
-  readonly x: Float64Array;
-  readonly cost: number;
-}
-
-/** So many candidates of each list are refined at most. */
-const REFINED = 3;
-/** A candidate is given up that starts dearer than the best way by this part of it and this many circular speeds. */
-const HOPELESS = 0.08;
-const HOPELESS_STEP = 0.03;
 
 /** Two families, with sign 1 and −1, that meet where the first coordinate is 0. */
 export function mirrored(
@@ -33,33 +20,60 @@ export function mirrored(
   return [rising, falling];
 }
 
-/** Refines the cheapest candidates of each list and returns the cheapest way of all; null when there is none. */
-export function cheapestWay(lists: readonly Candidate[][]): Way | null {
-  let best = Number.POSITIVE_INFINITY;
-  let winner: Way | null = null;
-  for (const list of lists) {
-    list.sort((a, b) => a.cost - b.cost);
-    let refined = 0;
-    let before = Number.NaN;
-    for (const { family, x, cost } of list) {
-      if (refined === REFINED || cost > best * (1 + HOPELESS) + HOPELESS_STEP) break;
-      // The same point proposed twice.
-      if (cost === before || cost === Number.POSITIVE_INFINITY) continue;
-      before = cost;
-      refined++;
-      let ways = family;
-      let value = localMinimum(ways.cost, x, cost);
-      if (x[0]! <= 0 && ways.mirror !== null) {
-        ways = ways.mirror;
-        value = localMinimum(ways.cost, x, value);
-      }
-      if (value < best) {
-        best = value;
-        winner = ways.way(x);
+/** Points of families that are worth refining. Memory is kept from state to state. */
+export class Candidates {
+  count = 0;
+  private readonly families: WayFamily[] = [];
+  private readonly points: Float64Array[] = [];
+  private readonly sizes: number[] = [];
+  private readonly costs: number[] = [];
+  private readonly box = [1, 2, 3].map((n) => new Float64Array(n));
+
+  clear(): void {
+    this.count = 0;
+  }
+
+  /** Proposes a point of so many coordinates. */
+  add(family: WayFamily, size: number, first: number, second = 0, third = 0): void {
+    const at = this.count++;
+    this.points[at] ??= new Float64Array(3);
+    const point = this.points[at]!;
+    point[0] = first;
+    point[1] = second;
+    point[2] = third;
+    this.families[at] = family;
+    this.sizes[at] = size;
+    this.costs[at] = family.cost(point);
+  }
+
+  /** Place of the cheapest candidate that is dearer than `cost` (and not infinite), or −1. */
+  nextAfter(cost: number): number {
+    let best = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (let at = 0; at < this.count; at++) {
+      const here = this.costs[at]!;
+      if (here > cost && here < least) {
+        least = here;
+        best = at;
       }
     }
+    return best;
   }
-  return winner;
+
+  costOf(at: number): number {
+    return this.costs[at]!;
+  }
+
+  familyOf(at: number): WayFamily {
+    return this.families[at]!;
+  }
+
+  /** Copy of a candidate's point, good until the next call with as many coordinates. */
+  pointOf(at: number): Float64Array {
+    const x = this.box[this.sizes[at]! - 1]!;
+    for (let k = 0; k < x.length; k++) x[k] = this.points[at]![k]!;
+    return x;
+  }
 }
 
 /**
@@ -70,10 +84,11 @@ export function cheapestWay(lists: readonly Candidate[][]): Way | null {
  */
 export function gridMinima(
   costs: Float64Array,
-  counts: readonly [number, number, number],
-  visit: (i: number, j: number, k: number, cost: number) => void,
+  ni: number,
+  nj: number,
+  nk: number,
+  visit: (i: number, j: number, k: number) => void,
 ): void {
-  const [ni, nj, nk] = counts;
   for (let i = 0, at = 0; i < ni; i++) {
     for (let j = 0; j < nj; j++) {
       for (let k = 0; k < nk; k++, at++) {
@@ -86,7 +101,7 @@ export function gridMinima(
         if (j < nj - 1 && costs[at + nk]! < cost) continue;
         if (i > 0 && costs[at - nk * nj]! < cost) continue;
         if (i > 0 && i < ni - 1 && costs[at + nk * nj]! < cost) continue;
-        visit(i, j, k, cost);
+        visit(i, j, k);
       }
     }
   }

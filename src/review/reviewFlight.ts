@@ -77,7 +77,7 @@ export function reviewLog(
   const worldNote = worldCheck(flight);
   const { low, high } = budgetAtEnd.projectedTotal;
   const totalSigma_m_s = low === null || high === null ? 0 : (high - low) / 3.92;
-  const waste = wasteFigures(flight, wasteOf(flight, span));
+  const waste = wasteFigures(flight, wasteOf(flight, span, budget.ways));
   const side = { flight, span, budget, strips, events: found, totalSigma_m_s };
   const planned = plan === null ? null : planPart(side, plan);
   const plannedEvents = planned === null ? [] : findEvents(planned.flown.flight);
