@@ -1,7 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { CAUTIONS } from '../review/cautions.ts';
+import { Guide, GuideAgain } from './guide/Guide.tsx';
 import { Announcements } from './parts/Announcements.tsx';
 import { DropAnywhere } from './parts/DropAnywhere.tsx';
+import { TermPanel } from './parts/Term.tsx';
 import { ThemeSwitch } from './parts/ThemeSwitch.tsx';
 import { route } from './route.ts';
 import { routeHash } from './routeText.ts';
@@ -54,8 +56,13 @@ export function App() {
       <main id="main" ref={main} tabIndex={-1}>
         {asked ? <asked.Screen /> : null}
       </main>
-      <footer class="foot">{CAUTIONS.join(' ')} Nothing you open here leaves this machine.</footer>
+      <footer class="foot">
+        <p>{CAUTIONS.join(' ')} Nothing you open here leaves this machine.</p>
+        <GuideAgain />
+      </footer>
       <DropAnywhere />
+      <TermPanel />
+      <Guide />
     </div>
   );
 }

@@ -9,6 +9,7 @@ import { timeBar } from '../../exchange/report/timeBar.ts';
 import { valueAt } from '../../exchange/sampleAt.ts';
 import type { Analysis, ReviewWaste } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
+import { Term, TermsButton } from '../parts/Term.tsx';
 import { overlays } from './overlays.ts';
 import { Picture } from './Picture.tsx';
 import { SaveChart } from './SaveChart.tsx';
@@ -34,7 +35,7 @@ function RibbonKey({ waste }: { readonly waste: ReviewWaste }) {
         return (
           <li key={key}>
             <span class={`swatch ${colour.replace(/^var\(--(.*)\)$/u, '$1')}`} />
-            {label}{' '}
+            <Term label={label} />{' '}
             <b>{rates !== null ? readingText(rates[key]) : total === null ? '' : readingText(total)}</b>
           </li>
         );
@@ -101,8 +102,22 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
     <section class="hero" aria-label={title}>
       <div class="head-line">
         <h2>
-          {title} <span class="quiet">{at === null ? (curve?.note ?? 's from lift-off') : describe(at)}</span>
+          <Term label={title} />{' '}
+          <span class="quiet">{at === null ? (curve?.note ?? 's from lift-off') : describe(at)}</span>
         </h2>
+        <TermsButton
+          of={title}
+          labels={[
+            title,
+            'delta-v to go',
+            'projected total',
+            'off direction',
+            'off time',
+            'drift',
+            'back pressure',
+            'drag',
+          ]}
+        />
         <ZoomButtons analysis={analysis} />
       </div>
       {curve === null ? (

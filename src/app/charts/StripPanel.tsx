@@ -6,6 +6,7 @@ import type { FlightStrip } from '../../exchange/report/stripList.ts';
 import { valueAt } from '../../exchange/sampleAt.ts';
 import type { Review } from '../../review/types.ts';
 import { readingText } from '../figureText.ts';
+import { Term } from '../parts/Term.tsx';
 import { route, setView } from '../route.ts';
 import { overlays } from './overlays.ts';
 import { Picture } from './Picture.tsx';
@@ -72,7 +73,7 @@ export function StripPanel({ strip, time_s, review, axis }: Props) {
     <div class="strip">
       <div class="strip-head">
         <h3>
-          {strip.title} <span class="quiet">{strip.unit}</span>
+          <Term label={strip.title} /> <span class="quiet">{strip.unit}</span>
         </h3>
         <details class="strip-options">
           <summary>

@@ -2,6 +2,7 @@ import { useMemo, useRef } from 'preact/hooks';
 import { channelsCsv } from '../../exchange/channelsCsv.ts';
 import { flightStrips } from '../../exchange/report/stripList.ts';
 import type { Analysis } from '../../review/types.ts';
+import { TermsButton } from '../parts/Term.tsx';
 import { overlays } from './overlays.ts';
 import { printing } from './printing.ts';
 import { StripPanel } from './StripPanel.tsx';
@@ -22,12 +23,18 @@ export function StripSheet({ analysis }: { readonly analysis: Analysis }) {
   const behind = overlays.value.map((o) => o.name);
   return (
     <section class="strips" aria-label="Strips">
-      <h2>
-        Strips{' '}
-        <span class="quiet">
-          time in s from lift-off{behind.length === 0 ? '' : `; dotted: ${behind.join(', ')}`}
-        </span>
-      </h2>
+      <div class="head-line">
+        <h2>
+          Strips{' '}
+          <span class="quiet">
+            time in s from lift-off{behind.length === 0 ? '' : `; dotted: ${behind.join(', ')}`}
+          </span>
+        </h2>
+        <TermsButton
+          of="the strips"
+          labels={list.flatMap((s) => [s.title, ...s.lines.map((l) => l.label)])}
+        />
+      </div>
       <p class="hint">
         Drag to frame a stretch in all charts; Ctrl and wheel, two fingers, + and − zoom; Shift and drag move
         along; a double press shows the ascent again.

@@ -6,18 +6,26 @@ import { newerVersion } from '../offline.ts';
 import { go } from '../route.ts';
 import { current, job, leftAside, notice, problem, stopWork, unread } from '../state.ts';
 
+function Share({ share }: { readonly share: number | null }) {
+  return share === null ? null : <progress value={share} aria-label="Read so far" />;
+}
+
 /** What is being worked on, with the way to end it. */
 function Working() {
   const coming = intake.value;
   if (coming !== null) {
-    const { done, total, name } = coming;
+    const { done, total, name, text, share } = coming;
     return (
       <div class="working">
         <p>
-          <strong>{total === 1 ? name : `Flight ${done + 1} of ${total}`}</strong>
-          {total === 1 ? ': reading and reviewing' : `: ${name}`} …
+          <strong>{total === 1 ? name : `Flight ${done + 1} of ${total}`}</strong>:{' '}
+          {total === 1 ? text : name} …
         </p>
-        {total > 1 ? <progress value={done} max={total} aria-label="Flights taken in" /> : null}
+        {total > 1 ? (
+          <progress value={done + (share ?? 0)} max={total} aria-label="Flights taken in" />
+        ) : (
+          <Share share={share} />
+        )}
         <button type="button" class="plain" onClick={stopIntake}>
           Stop
         </button>
@@ -25,11 +33,13 @@ function Working() {
     );
   }
   if (job.value === null) return null;
+  const { title, text, share } = job.value;
   return (
     <div class="working">
       <p>
-        <strong>{job.value.title}</strong>: {job.value.text} …
+        <strong>{title}</strong>: {text} …
       </p>
+      <Share share={share} />
       <button type="button" class="plain" onClick={stopWork}>
         Stop
       </button>

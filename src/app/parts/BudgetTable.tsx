@@ -1,6 +1,7 @@
 import type { Review } from '../../review/types.ts';
 import { timeText } from '../figureText.ts';
 import { FigureTable } from './FigureTable.tsx';
+import { TermsButton } from './Term.tsx';
 
 /** The budget of METHODS §5 at the end of the ascent. */
 export function BudgetTable({ review }: { readonly review: Review }) {
@@ -8,12 +9,26 @@ export function BudgetTable({ review }: { readonly review: Review }) {
   const unit = 'm/s';
   return (
     <section aria-label="Budget">
-      <h2>
-        Budget{' '}
-        <span class="quiet">
-          {orbit.cutoff_s === null ? 'at the end' : `at cutoff, ${timeText(orbit.cutoff_s)}`}
-        </span>
-      </h2>
+      <div class="head-line">
+        <h2>
+          Budget{' '}
+          <span class="quiet">
+            {orbit.cutoff_s === null ? 'at the end' : `at cutoff, ${timeText(orbit.cutoff_s)}`}
+          </span>
+        </h2>
+        <TermsButton
+          of="the budget"
+          labels={[
+            'spent',
+            'to go',
+            'left aboard',
+            'margin',
+            'projected total',
+            'vehicle’s whole delta-v',
+            'shortfall',
+          ]}
+        />
+      </div>
       <FigureTable
         lines={[
           { label: 'spent', figure: budget.deltaVSpent, unit },

@@ -1,5 +1,6 @@
 import { intervalText, shown, valueText } from '../../exchange/figureText.ts';
 import type { Figure } from '../../review/types.ts';
+import { Term } from './Term.tsx';
 
 /** One figure of a table. */
 export interface FigureLine {
@@ -17,7 +18,9 @@ function FigureRow({ label, figure, unit, scale = 1, decimals }: FigureLine) {
   const form = decimals === undefined ? shown(figure, scale) : { scale, decimals };
   return (
     <tr>
-      <th scope="row">{label}</th>
+      <th scope="row">
+        <Term label={label} />
+      </th>
       {figure.value === null ? (
         <td class="absent" colSpan={4}>
           not available

@@ -11,6 +11,7 @@ import { sentence } from '../../exchange/sentence.ts';
 import type { Figure, FrameName, Review } from '../../review/types.ts';
 import { timeText } from '../figureText.ts';
 import { setView } from '../route.ts';
+import { Term, TermsButton } from './Term.tsx';
 
 const frames: readonly FrameName[] = ['ground', 'inertial'];
 
@@ -30,7 +31,7 @@ function Row({ label, swatch, figure, share, basis }: RowProps) {
       <tr class={looks.join(' ').trim()}>
         <th scope="row">
           {swatch === null ? null : <span class={`swatch ${swatch}`} />}
-          {label}
+          <Term label={label} />
         </th>
         {figure.value === null ? (
           <td class="absent" colSpan={4}>
@@ -77,6 +78,10 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
             m/s, {timeText(start_s)} to {timeText(end_s)}
           </span>
         </h2>
+        <TermsButton
+          of="the ledger"
+          labels={['ideal delta-v', ...shown.map((c) => c.label), '95 %', 'basis']}
+        />
         <fieldset class="choice">
           <legend class="unseen">Frame of the ledger</legend>
           {frames.map((name) => (

@@ -1,5 +1,6 @@
 import { bookFlights } from '../book/book.ts';
 import type { FlightSource } from '../flightSources.ts';
+import { GuideOffer } from '../guide/Guide.tsx';
 import { Book } from '../logbook/Book.tsx';
 import { FilePicker } from '../parts/FilePicker.tsx';
 import { current, flights, keepInBook, openFlight } from '../state.ts';
@@ -64,6 +65,7 @@ export function LogbookScreen() {
           What gravity, steering, drag and the air took, what was left, and when orbit went out of reach.
         </p>
       ) : null}
+      <GuideOffer />
       <FilePicker />
       {opened.length === 0 ? null : (
         <section>

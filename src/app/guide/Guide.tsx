@@ -1,0 +1,85 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { route } from '../route.ts';
+import { current } from '../state.ts';
+import { canGuide, dismissGuide, guideSeen, guideStop, moveGuide, startGuide } from './guide.ts';
+import { guideSteps } from './guideSteps.ts';
+
+/** The guide's present stop, at the foot of the window, with what it points at marked. */
+export function Guide() {
+  const stop = guideStop.value;
+  const step = stop === null ? undefined : guideSteps[stop];
+  const open = current.value;
+  const next = useRef<HTMLButtonElement>(null);
+  const here = step !== undefined && route.value.screen === 'review' && open !== null;
+
+  useEffect(() => {
+    if (!here) return;
+    const target = document.querySelector<HTMLElement>(step.at);
+    target?.setAttribute('data-pointed', '');
+    const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+    target?.scrollIntoView({ block: stop === 0 ? 'center' : 'start', behavior: still ? 'auto' : 'smooth' });
+    next.current?.focus({ preventScroll: true });
+    return () => target?.removeAttribute('data-pointed');
+  }, [here, stop, step, open?.analysis]);
+
+  if (!here || stop === null) return null;
+  const last = stop === guideSteps.length - 1;
+  return (
+    <aside
+      class="guide"
+      aria-label="Guided first review"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') dismissGuide();
+      }}
+    >
+      <div aria-live="polite">
+        <h2>
+          {step.title}{' '}
+          <span class="quiet">
+            {stop + 1} of {guideSteps.length}
+          </span>
+        </h2>
+        <p>{step.text}</p>
+      </div>
+      <div class="guide-buttons">
+        <button type="button" class="button" ref={next} onClick={() => moveGuide(1)}>
+          {last ? 'Done' : 'Next'}
+        </button>
+        <button type="button" class="plain" disabled={stop === 0} onClick={() => moveGuide(-1)}>
+          Back
+        </button>
+        {last ? null : (
+          <button type="button" class="plain" onClick={dismissGuide}>
+            Leave the guide
+          </button>
+        )}
+      </div>
+    </aside>
+  );
+}
+
+/** Offers the guide to those who have not seen it. */
+export function GuideOffer() {
+  if (guideSeen.value || !canGuide()) return null;
+  return (
+    <p class="guide-offer">
+      New here?
+      <button type="button" class="plain strong" onClick={() => void startGuide()}>
+        Read a first review with a guide
+      </button>
+      <button type="button" class="plain" onClick={dismissGuide}>
+        No, thank you
+      </button>
+    </p>
+  );
+}
+
+/** The way back to the guide, at the page's foot. */
+export function GuideAgain() {
+  if (!canGuide()) return null;
+  return (
+    <button type="button" class="plain" onClick={() => void startGuide()}>
+      Guided first review
+    </button>
+  );
+}
