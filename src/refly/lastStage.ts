@@ -77,7 +77,7 @@ export class LastStage {
     const fly = (x: readonly number[]): Insertion => this.linearTangent(from, throttle, x[0]!, x[1]!);
     const tries: (readonly number[])[] = guess === undefined ? [] : [guess];
     const bends = guess === undefined ? [-0.35, 0, 0.3] : [0];
-    for (const a of [0, 0.35, 0.9]) for (const b of bends) tries.push([a, b]);
+    for (const a of [0, 0.35, 0.9, 2]) for (const b of bends) tries.push([a, b]);
     const merit = (x: readonly number[]): number => {
       const end = fly(x);
       return end.total_m_s + TO_GO_WEIGHT * end.toGo_m_s;

@@ -73,7 +73,7 @@ export function flyToStage(mission: Mission, mix: Mix, until: number): Handover 
 }
 
 /** The state that a flight has come to, as the start of what follows. */
-export function handover(ascent: Ascent, result: FlightResult, stage: number): Handover {
+function handover(ascent: Ascent, result: FlightResult, stage: number): Handover {
   const s = ascent.observe(result.time_s, result.state);
   return {
     start: {
@@ -105,7 +105,7 @@ export function burnSteps(mix: Mix, stage: number, mission: Mission): FlightStep
 }
 
 /** A burn that leaves so much in the stage. */
-export function downTo(left_kg: number | null): Until {
+function downTo(left_kg: number | null): Until {
   if (left_kg === null) return { kind: 'empty' };
   return { kind: 'condition', value: (s) => s.stagePropellant_kg - left_kg, direction: -1 };
 }

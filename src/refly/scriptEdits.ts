@@ -51,14 +51,6 @@ export function withGaps(script: FlightScript, gap_s: number): FlightScript {
   };
 }
 
-/** Every stage before the last burnt until empty. */
-export function withEmptyStages(script: FlightScript, last: number): FlightScript {
-  return lowerStages(script, last, (stage) => ({
-    ...stage,
-    burns: stage.burns.map((b) => ({ ...b, left_kg: null })),
-  }));
-}
-
 /** Another payload. @param more_kg added to it */
 export function withPayload(script: FlightScript, more_kg: number): FlightScript {
   return { ...script, rocket: { ...script.rocket, payload_kg: script.rocket.payload_kg + more_kg } };

@@ -11,7 +11,8 @@ import {
   withTilt,
 } from '../../src/refly/scriptEdits.ts';
 import type { FindingCode } from '../../src/review/findings/types.ts';
-import { reviewLog } from '../../src/review/reviewFlight.ts';
+import { reviewFlight, reviewLog } from '../../src/review/reviewFlight.ts';
+import { cutLog, type ReferenceName, readCardText } from '../referenceFlights.ts';
 import { type CleanFlight, changedLog, cleanFlight, flownLog } from './faultyFlights.ts';
 
 /**
@@ -206,6 +207,79 @@ test('a log that ends under thrust says with what it ends, and comes first', () 
   const [first] = findingsOf(earth, { ...log, time: log.time.subarray(0, rows), channels }, null);
   expect(first).toMatchObject({ code: 'log-ends-in-flight', cost_m_s: { value: null } });
   expect(first!.evidence).toMatch(/kPa of dynamic pressure.*load.*angle of attack/);
+});
+
+test('an upper stage too weak when it is lit falls back', () => {
+  const { base, mission } = earth;
+  const script = withThrust(withTilt(base.script, base.last, 1.1), base.last, 0.6);
+  const vehicle = {
+    ...mission.vehicle!,
+    stages: mission.vehicle!.stages.map((s, k) =>
+      k === base.last ? { ...s, thrustVacuum_N: 0.6 * s.thrustVacuum_N! } : s,
+    ),
+  };
+  const weak = { ...earth, mission: { ...mission, vehicle } };
+  const codes = findingsOf(weak, changedLog(weak, script), null).map((f) => f.code);
+  expect(codes).toContain('upper-stage-underpowered');
+  expect(codes).not.toContain('thrust-below-rating');
+});
+
+test('a stage under its rated specific impulse', () => {
+  const { base } = earth;
+  const script: FlightScript = {
+    ...base.script,
+    rocket: {
+      ...base.script.rocket,
+      stages: base.script.rocket.stages.map((s, k) =>
+        k === base.last
+          ? { ...s, ispVacuum_s: 0.97 * s.ispVacuum_s, thrustVacuum_N: 0.97 * s.thrustVacuum_N }
+          : s,
+      ),
+    },
+  };
+  const [first] = findingsOf(earth, changedLog(earth, script), null);
+  expect(first?.code).toBe('isp-below-rating');
+  // 3 % of the upper stage's 6,814 m/s.
+  expect(Math.abs(first!.cost_m_s.value! / (0.03 * 6814) - 1)).toBeLessThan(0.2);
+});
+
+test('more thrust than the air allows, against a plan that throttles', async () => {
+  const bytes = (name: ReferenceName) => new TextEncoder().encode(cutLog(name));
+  const { review } = await reviewFlight({
+    log: { name: 'nominal.csv', bytes: bytes('osselby-nominal') },
+    card: { name: 'card', text: readCardText('osselby-nominal') },
+    plan: { name: 'throttled.csv', bytes: bytes('osselby-throttled') },
+  });
+  const part = review.againstPlan!.contributions.find((c) => c.group === 'throttle')!;
+  const found = review.findings.find((f) => f.code === 'thrust-over-air')!;
+  expect(found.cost_m_s.value!).toBeCloseTo(part.deltaV_m_s.value!, 6);
+});
+
+describe('the direction of launch', () => {
+  const withCard = async (edit: (card: { site: object; target: object }) => void) => {
+    const card = JSON.parse(readCardText('earth-nominal'));
+    edit(card);
+    const { review } = await reviewFlight({
+      log: { name: 'x.csv', bytes: new TextEncoder().encode(cutLog('earth-nominal')) },
+      card: { name: 'card', text: JSON.stringify(card) },
+    });
+    return review;
+  };
+
+  test('a plane beside the target’s', async () => {
+    const { findings, orbit } = await withCard((card) => Object.assign(card.target, { inclination_deg: 35 }));
+    const found = findings.find((f) => f.code === 'plane-error')!;
+    // 2·V·sin(Δi/2) at 7,784 m/s.
+    const off = ((35 - orbit.atCutoff.inclination_deg.value!) * Math.PI) / 180;
+    expect(found.cost_m_s.value! / (2 * 7784 * Math.sin(off / 2))).toBeCloseTo(1, 3);
+  });
+
+  test('a launch to the north leaves the rotation unused', async () => {
+    const { findings } = await withCard((card) => Object.assign(card.site, { launchAzimuth_deg: 0 }));
+    const found = findings.find((f) => f.code === 'rotation-not-used')!;
+    // ω·R·cos 28.5° = 408.7 m/s, of which a plane near the poles keeps next to nothing.
+    expect(Math.abs(found.cost_m_s.value! - 408.7)).toBeLessThan(40);
+  });
 });
 
 describe('clean flights have no finding', () => {

@@ -48,7 +48,12 @@ function settled(o: Occasion, candidates: readonly Candidate[]): Candidate[] {
     candidates
       .filter((c) => c.claim === claim && c.code !== 'angle-of-attack-in-air')
       .sort((a, b) => cost(b) - cost(a))[0] ?? null;
-  const out: Candidate[] = candidates.filter((c) => c.claim === 'vehicle' || c.claim === 'dropped');
+  // An engine under its rating makes a stage weak: that is told once.
+  const weak = candidates.some((c) => c.code === 'thrust-below-rating');
+  const out: Candidate[] = candidates.filter(
+    (c) =>
+      c.claim === 'dropped' || (c.claim === 'vehicle' && !(weak && c.code === 'upper-stage-underpowered')),
+  );
   const lastStage = dearest('last-stage');
   for (const claim of ['throttle', 'timing', 'plane'] as const) {
     const c = dearest(claim);
