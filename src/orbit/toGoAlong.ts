@@ -23,7 +23,7 @@ export interface ToGoSlopes {
 }
 
 /** Samples farther apart than this tell nothing of the ways between them. */
-const NEIGHBOURS_S = 20;
+const NEIGHBOURS_S = 40;
 /** A value between two known ones that stands above their straight line by so much, and such a part of their rise, is searched anew. */
 const SUSPECT_M_S = 1;
 const SUSPECT_SHARE = 0.1;
@@ -35,7 +35,7 @@ const KINK_M_S = 1e-3;
 /**
  * Delta-v to go at samples of one flight. A sample between two known ones is not searched from nothing: the ways
  * that are cheapest, or nearly so, at its neighbours are followed to it. The full search is made where there are
- * no neighbours within 20 s, where the arc passes the target's radii otherwise than theirs, and where the value
+ * no neighbours within 40 s, where the arc passes the target's radii otherwise than theirs, and where the value
  * followed stands out above theirs.
  */
 export class ToGoAlong {

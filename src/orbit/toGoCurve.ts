@@ -43,9 +43,12 @@ export function toGoCurve(
     { length: LEAST_STRETCHES + 1 },
     (_, k) => time[0]! + ((time[last]! - time[0]!) * k) / LEAST_STRETCHES,
   );
-  const nodes = new Set([0, last, ...[...breaks_s, ...even].map((t) => nearestSample(time, t))]);
+  const nearBreaks = breaks_s.map((t) => nearestSample(time, t));
+  const nodes = new Set([0, last, ...nearBreaks, ...even.map((t) => nearestSample(time, t))]);
   const sorted = last < 0 ? [] : [...nodes].sort((a, b) => a - b);
-  for (const i of sorted) along.searchedAt(i);
+  // Each third by a search of its own; those between follow their neighbours where that can be trusted.
+  for (let k = 0; k < sorted.length; k += 3) along.searchedAt(sorted[k]!);
+  for (const i of [last, ...nearBreaks]) if (i >= 0) along.searchedAt(i);
 
   let straightWithin_m_s = 0;
   let open = sorted
