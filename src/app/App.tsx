@@ -5,6 +5,7 @@ import { Announcements } from './parts/Announcements.tsx';
 import { DropAnywhere } from './parts/DropAnywhere.tsx';
 import { TermPanel } from './parts/Term.tsx';
 import { ThemeSwitch } from './parts/ThemeSwitch.tsx';
+import { UnitSwitch } from './parts/UnitSwitch.tsx';
 import { route } from './route.ts';
 import { routeHash } from './routeText.ts';
 import { screens } from './screens/screens.ts';
@@ -50,6 +51,7 @@ export function App() {
             </a>
           ))}
         </nav>
+        <UnitSwitch />
         <ThemeSwitch />
       </header>
       <Announcements />

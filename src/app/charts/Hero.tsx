@@ -10,6 +10,8 @@ import { valueAt } from '../../exchange/sampleAt.ts';
 import type { Analysis, ReviewWaste } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
 import { Term, TermsButton } from '../parts/Term.tsx';
+import { shownIn, speedIn } from '../units.ts';
+import { curveTimes, inUnit, overlayTimes, wasteTimes } from './inUnit.ts';
 import { overlays } from './overlays.ts';
 import { Picture } from './Picture.tsx';
 import { SaveChart } from './SaveChart.tsx';
@@ -24,9 +26,15 @@ function heroHeight(width: number, narrow: boolean): number {
   return narrow ? 250 : Math.round(Math.min(380, 268 + Math.max(0, width - 1120) * 0.14));
 }
 
+function readingIn(name: string, value: number, unit: string, scale: number): string {
+  const shown = shownIn(unit, scale);
+  return `${name} ${readingText(value * shown.scale)} ${shown.unit}`;
+}
+
 /** Causes of the margin's slope with what each takes at the cursor, else in all. */
 function RibbonKey({ waste }: { readonly waste: ReviewWaste }) {
   const at = cursor_s.value;
+  const speed = speedIn();
   const rates = at === null ? null : ratesAt(waste, at);
   return (
     <ul class="ribbon-key">
@@ -36,11 +44,19 @@ function RibbonKey({ waste }: { readonly waste: ReviewWaste }) {
           <li key={key}>
             <span class={`swatch ${colour.replace(/^var\(--(.*)\)$/u, '$1')}`} />
             <Term label={label} />{' '}
-            <b>{rates !== null ? readingText(rates[key]) : total === null ? '' : readingText(total)}</b>
+            <b>
+              {rates !== null
+                ? readingText(rates[key] * speed.scale)
+                : total === null
+                  ? ''
+                  : readingText(total * speed.scale)}
+            </b>
           </li>
         );
       })}
-      <li class="quiet">{rates === null ? 'm/s in all' : 'm/s each second, at the cursor'}</li>
+      <li class="quiet">
+        {rates === null ? `${speed.unit} in all` : `${speed.unit} each second, at the cursor`}
+      </li>
     </ul>
   );
 }
@@ -68,42 +84,53 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
       ),
     ] as [string, number | null, string, number][];
     const known = readings.flatMap(([name, value, unit, scale]) =>
-      value === null ? [] : [`${name} ${readingText(value * scale)} ${unit}`],
+      value === null ? [] : [readingIn(name, value, unit, scale)],
     );
     return `${timeText(time_s)}: ${known.length ? known.join(', ') : 'nothing known'}`;
   };
 
   const at = cursor_s.value;
   const title = curve?.title ?? 'Time';
-  const chartFor = (wide: number) => {
+  const speed = speedIn();
+  // What is saved stays SI: scale 1.
+  const chartFor = (wide: number, scale = 1) => {
     const shape = plotFrame(wide);
     return curve === null
       ? null
       : marginChart({
           id: `margin-${wide}`,
-          curve,
+          curve: curveTimes(curve, scale),
           lostAt_s,
           span,
           frame: shape,
           height: heroHeight(wide, shape.narrow),
-          overlays: overlays.value,
+          overlays: overlays.value.map((o) => overlayTimes(o, scale)),
           framed: framed.value,
         });
   };
   const timeBarFor = (wide: number) => timeBar(review, span, plotFrame(wide));
-  const ribbonFor = (wide: number) =>
+  const ribbonFor = (wide: number, scale = 1) =>
     waste === null
       ? null
-      : ribbonChart({ waste, span, frame: plotFrame(wide), height: 78, lostAt_s, framed: framed.value });
-  const chart = width === 0 ? null : chartFor(width);
-  const ribbon = width === 0 ? null : ribbonFor(width);
+      : ribbonChart({
+          waste: wasteTimes(waste, scale),
+          span,
+          frame: plotFrame(wide),
+          height: 78,
+          lostAt_s,
+          framed: framed.value,
+        });
+  const chart = width === 0 ? null : inUnit(chartFor(width, speed.scale), speed.unit);
+  const ribbon = width === 0 ? null : inUnit(ribbonFor(width, speed.scale), speed.unit);
 
   return (
     <section class="hero" aria-label={title}>
       <div class="head-line">
         <h2>
           <Term label={title} />{' '}
-          <span class="quiet">{at === null ? (curve?.note ?? 's from lift-off') : describe(at)}</span>
+          <span class="quiet">
+            {at === null ? (curve?.note.replace('m/s', speed.unit) ?? 's from lift-off') : describe(at)}
+          </span>
         </h2>
         <TermsButton
           of={title}
@@ -136,7 +163,7 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
         {ribbon === null || waste === null ? null : (
           <>
             <h3 class="ribbon-title">
-              …lost to <span class="quiet">m/s each second</span>
+              …lost to <span class="quiet">{speed.unit} each second</span>
             </h3>
             <Picture drawing={ribbon} />
           </>

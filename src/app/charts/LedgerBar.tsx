@@ -3,11 +3,12 @@ import { shown as decimalsOf, intervalText, numberText, valueText } from '../../
 import { type LedgerPart, ledgerParts } from '../../exchange/report/ledgerParts.ts';
 import type { FrameName, LedgerEntries } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
+import { speedIn } from '../units.ts';
 import { useWidth } from './useWidth.ts';
 
 /** Room that a label inside a segment takes, px, at the bar's 13 px bold. */
 function labelWidth(part: LedgerPart): number {
-  return 30 + 7.6 * `${part.cause.label} ${readingText(part.value_m_s)}`.length;
+  return 30 + 7.6 * `${part.cause.label} ${readingText(part.value_m_s * speedIn().scale)}`.length;
 }
 
 function shareText(share: number): string {
@@ -15,9 +16,11 @@ function shareText(share: number): string {
 }
 
 function partSentence(part: LedgerPart): string {
-  const interval = intervalText(part.figure, decimalsOf(part.figure));
+  const speed = speedIn();
+  const form = decimalsOf(part.figure, speed.scale);
+  const interval = intervalText(part.figure, form);
   return [
-    `${part.cause.label} ${valueText(part.figure, decimalsOf(part.figure))} m/s`,
+    `${part.cause.label} ${valueText(part.figure, form)} ${speed.unit}`,
     part.share > 0 ? shareText(part.share) : 'given back',
     interval === '' ? 'no interval' : `95 % interval ${interval}`,
     part.figure.basis,
@@ -69,7 +72,7 @@ export function LedgerBar({ entries, frame, end_s }: Props) {
   return (
     <section class="ledger-bar" aria-label="Where the delta-v went">
       <h2>
-        Where {readingText(entries.ideal.value)} m/s went{' '}
+        Where {readingText(entries.ideal.value * speedIn().scale)} {speedIn().unit} went{' '}
         <span class="quiet">
           {frame} frame, to cutoff at {timeText(end_s)}
         </span>
@@ -84,7 +87,7 @@ export function LedgerBar({ entries, frame, end_s }: Props) {
           >
             {fits(part) ? (
               <button {...buttonProps(part)} class="segment-label">
-                {part.cause.label} {readingText(part.value_m_s)}
+                {part.cause.label} {readingText(part.value_m_s * speedIn().scale)}
               </button>
             ) : null}
           </div>
@@ -101,7 +104,7 @@ export function LedgerBar({ entries, frame, end_s }: Props) {
               <li key={part.cause.key} {...segmentProps(part)}>
                 <button {...buttonProps(part)} class="bar-label">
                   <span class={`swatch ${part.cause.swatch}`} />
-                  {part.cause.label} {readingText(part.value_m_s)}
+                  {part.cause.label} {readingText(part.value_m_s * speedIn().scale)}
                 </button>
               </li>
             ))}

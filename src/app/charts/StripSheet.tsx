@@ -3,6 +3,7 @@ import { channelsCsv } from '../../exchange/channelsCsv.ts';
 import { flightStrips } from '../../exchange/report/stripList.ts';
 import type { Analysis } from '../../review/types.ts';
 import { TermsButton } from '../parts/Term.tsx';
+import { shownIn, unitSet } from '../units.ts';
 import { overlays } from './overlays.ts';
 import { printing } from './printing.ts';
 import { StripPanel } from './StripPanel.tsx';
@@ -16,7 +17,11 @@ const twoColumns_px = 1300;
 /** All strips of a flight over one time, with one table twin. */
 export function StripSheet({ analysis }: { readonly analysis: Analysis }) {
   const { strips, review } = analysis;
-  const list = useMemo(() => flightStrips(strips), [strips]);
+  const chosen = unitSet.value;
+  const list = useMemo(
+    () => flightStrips(strips).map((s) => ({ ...s, ...shownIn(s.unit, s.scale, 'chart') })),
+    [strips, chosen],
+  );
   const box = useRef<HTMLDivElement>(null);
   const columns = useWidth(box) >= twoColumns_px && !printing.value ? 2 : 1;
   if (list.length === 0) return null;

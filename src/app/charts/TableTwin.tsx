@@ -4,6 +4,7 @@ import type { Span } from '../../exchange/report/plotFrame.ts';
 import { indexAt } from '../../exchange/sampleAt.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
 import { readingText, timeText } from '../figureText.ts';
+import { shownIn } from '../units.ts';
 import { span as shownSpan } from './timeFrame.ts';
 
 export interface TwinColumn {
@@ -45,7 +46,13 @@ export function TableTwin({ name, time_s, columns }: Props) {
   return (
     <details class="twin" onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>{name}</summary>
-      {open ? <TwinTable name={name} time_s={time_s} columns={columns} /> : null}
+      {open ? (
+        <TwinTable
+          name={name}
+          time_s={time_s}
+          columns={columns.map((c) => ({ ...c, ...shownIn(c.unit, c.scale) }))}
+        />
+      ) : null}
     </details>
   );
 }

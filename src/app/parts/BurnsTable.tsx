@@ -1,5 +1,6 @@
 import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import type { Review, ReviewBurn } from '../../review/types.ts';
+import { speedIn } from '../units.ts';
 
 function BurnRow({
   burn,
@@ -9,6 +10,7 @@ function BurnRow({
   readonly columns: ReturnType<typeof told>;
 }) {
   const { deltaV, efficiency, propellant_kg } = burn;
+  const form = shown(deltaV, speedIn().scale);
   return (
     <tr>
       <th scope="row">{burn.stage}</th>
@@ -17,8 +19,8 @@ function BurnRow({
       </td>
       {columns.deltaV ? (
         <td class="number">
-          {valueText(deltaV, shown(deltaV))}
-          <span class="more quiet"> {intervalText(deltaV, shown(deltaV))}</span>
+          {valueText(deltaV, form)}
+          <span class="more quiet"> {intervalText(deltaV, form)}</span>
         </td>
       ) : null}
       {columns.efficiency ? (
@@ -56,7 +58,7 @@ export function BurnsTable({ review }: { readonly review: Review }) {
             </th>
             {columns.deltaV ? (
               <th scope="col" class="number">
-                delta-v <span class="unit">m/s</span>
+                delta-v <span class="unit">{speedIn().unit}</span>
               </th>
             ) : null}
             {columns.efficiency ? (

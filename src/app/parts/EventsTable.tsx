@@ -2,8 +2,11 @@ import { numberText } from '../../exchange/figureText.ts';
 import { eventWord } from '../../exchange/report/eventLabels.ts';
 import type { Review, ReviewEvent } from '../../review/types.ts';
 import { cursor_s } from '../charts/timeFrame.ts';
+import { altitudeIn, speedIn } from '../units.ts';
 
 function EventRow({ event, planned }: { readonly event: ReviewEvent; readonly planned: boolean }) {
+  const altitude = altitudeIn();
+  const speed = speedIn();
   return (
     <tr
       onMouseEnter={() => {
@@ -19,8 +22,13 @@ function EventRow({ event, planned }: { readonly event: ReviewEvent; readonly pl
       </th>
       <td class="number">{numberText(event.time_s, 1)}</td>
       {planned ? <td class="number more">{numberText(event.planned_s, 1)}</td> : null}
-      <td class="number">{numberText(event.altitude_m === null ? null : event.altitude_m / 1000, 1)}</td>
-      <td class="number">{numberText(event.speed_m_s, 0)}</td>
+      <td class="number">
+        {numberText(
+          event.altitude_m === null ? null : event.altitude_m * altitude.scale,
+          altitude.unit === 'km' ? 1 : 0,
+        )}
+      </td>
+      <td class="number">{numberText(event.speed_m_s === null ? null : event.speed_m_s * speed.scale, 0)}</td>
     </tr>
   );
 }
@@ -78,10 +86,10 @@ function EventsPart({
             </th>
           ) : null}
           <th scope="col" class="number">
-            altitude <span class="unit">km</span>
+            altitude <span class="unit">{altitudeIn().unit}</span>
           </th>
           <th scope="col" class="number">
-            speed <span class="unit">m/s</span>
+            speed <span class="unit">{speedIn().unit}</span>
           </th>
         </tr>
       </thead>

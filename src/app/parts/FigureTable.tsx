@@ -1,5 +1,6 @@
 import { intervalText, shown, valueText } from '../../exchange/figureText.ts';
 import type { Figure } from '../../review/types.ts';
+import { shownIn } from '../units.ts';
 import { Term } from './Term.tsx';
 
 /** One figure of a table. */
@@ -14,7 +15,8 @@ export interface FigureLine {
 }
 
 /** Value, unit, interval, basis. The reasons of figures that are not there stand together further down the page. */
-function FigureRow({ label, figure, unit, scale = 1, decimals }: FigureLine) {
+function FigureRow({ label, figure, decimals, ...given }: FigureLine) {
+  const { unit, scale } = shownIn(given.unit, given.scale ?? 1);
   const form = decimals === undefined ? shown(figure, scale) : { scale, decimals };
   return (
     <tr>

@@ -2,10 +2,12 @@ import { numberText, shown, valueText } from '../../exchange/figureText.ts';
 import type { Finding, Review } from '../../review/types.ts';
 import { chooseFinding, chosenFinding } from '../charts/timeFrame.ts';
 import { timeText } from '../figureText.ts';
+import { inUnits, speedIn } from '../units.ts';
 
 function FindingItem({ finding, place }: { readonly finding: Finding; readonly place: number }) {
   const chosen = chosenFinding.value === place;
   const { cost_m_s, propellant_kg } = finding;
+  const speed = speedIn();
   return (
     <li class={chosen ? 'chosen' : ''}>
       <div class="finding-head">
@@ -15,20 +17,20 @@ function FindingItem({ finding, place }: { readonly finding: Finding; readonly p
           aria-pressed={chosen}
           onClick={() => chooseFinding(chosen ? null : place)}
         >
-          {finding.text}
+          {inUnits(finding.text)}
           <span class="unseen"> (frame this stretch in all charts)</span>
         </button>
         {cost_m_s.value === null ? null : (
-          <span class="finding-cost">{valueText(cost_m_s, shown(cost_m_s))} m/s</span>
+          <span class="finding-cost">
+            {valueText(cost_m_s, shown(cost_m_s, speed.scale))} {speed.unit}
+          </span>
         )}
       </div>
       <p class="finding-place">
         {timeText(finding.start_s)} to {timeText(finding.end_s)}
         {propellant_kg.value === null ? '' : `, worth ${numberText(propellant_kg.value, 0)} kg of propellant`}
       </p>
-      <p>
-        {finding.evidence} {finding.advice}
-      </p>
+      <p>{inUnits(`${finding.evidence} ${finding.advice}`)}</p>
     </li>
   );
 }

@@ -11,6 +11,7 @@ import { sentence } from '../../exchange/sentence.ts';
 import type { Figure, FrameName, Review } from '../../review/types.ts';
 import { timeText } from '../figureText.ts';
 import { setView } from '../route.ts';
+import { speedIn } from '../units.ts';
 import { Term, TermsButton } from './Term.tsx';
 
 const frames: readonly FrameName[] = ['ground', 'inertial'];
@@ -24,7 +25,9 @@ interface RowProps {
 }
 
 function Row({ label, swatch, figure, share, basis }: RowProps) {
-  const moves = assumptionTexts(figure, decimalsOf(figure));
+  const speed = speedIn();
+  const form = decimalsOf(figure, speed.scale);
+  const moves = assumptionTexts(figure, form);
   const looks = [swatch === null ? 'sum' : '', moves.length === 0 ? '' : 'explained'];
   return (
     <>
@@ -39,8 +42,8 @@ function Row({ label, swatch, figure, share, basis }: RowProps) {
           </td>
         ) : (
           <>
-            <td class="number">{valueText(figure, decimalsOf(figure))}</td>
-            <td class="number more quiet">{intervalText(figure, decimalsOf(figure))}</td>
+            <td class="number">{valueText(figure, form)}</td>
+            <td class="number more quiet">{intervalText(figure, form)}</td>
             <td class="number more">{share === null ? '' : `${numberText(100 * share, 1)} %`}</td>
             <td class="more basis quiet">{basis}</td>
           </>
@@ -49,7 +52,7 @@ function Row({ label, swatch, figure, share, basis }: RowProps) {
       {moves.length === 0 ? null : (
         <tr class="explanation">
           <td class="assumption" colSpan={5}>
-            {moves.map((text) => `${text} m/s`).join('; ')}
+            {moves.map((text) => `${text} ${speed.unit}`).join('; ')}
           </td>
         </tr>
       )}
@@ -65,6 +68,7 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
   const shareOf = (key: string) =>
     entries.ideal.value === null ? null : (taken.find((p) => p.cause.key === key)?.share ?? null);
   const { rotationHelp, headingReading, start_s, end_s } = review.ledger;
+  const help = decimalsOf(rotationHelp, speedIn().scale);
   const shown = causes.filter(({ key }) => {
     if (key === 'frame' && frame === 'inertial') return false;
     return key !== 'holdDown' || entries.holdDown.value !== 0;
@@ -75,7 +79,7 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
         <h2>
           Ledger{' '}
           <span class="quiet">
-            m/s, {timeText(start_s)} to {timeText(end_s)}
+            {speedIn().unit}, {timeText(start_s)} to {timeText(end_s)}
           </span>
         </h2>
         <TermsButton
@@ -102,7 +106,7 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
           <tr>
             <th scope="col">entry</th>
             <th scope="col" class="number">
-              m/s
+              {speedIn().unit}
             </th>
             <th scope="col" class="number more">
               95 %
@@ -141,9 +145,8 @@ export function LedgerTable({ review, frame }: { readonly review: Review; readon
         )}
         {rotationHelp.value === null ? null : (
           <p>
-            Help from the world’s rotation, on top of the ground speed:{' '}
-            {valueText(rotationHelp, decimalsOf(rotationHelp))} m/s{' '}
-            {intervalText(rotationHelp, decimalsOf(rotationHelp))}
+            Help from the world’s rotation, on top of the ground speed: {valueText(rotationHelp, help)}{' '}
+            {speedIn().unit} {intervalText(rotationHelp, help)}
           </p>
         )}
         {headingReading === null ? null : <p>{sentence(headingReading)}</p>}

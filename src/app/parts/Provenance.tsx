@@ -3,6 +3,7 @@ import { unavailableTexts } from '../../exchange/unavailableText.ts';
 import { CAUTIONS } from '../../review/cautions.ts';
 import type { Review } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
+import { inUnits } from '../units.ts';
 
 /** What could not be had and why, how the rest was come by, how the log was understood. */
 export function Provenance({ review }: { readonly review: Review }) {
@@ -21,7 +22,7 @@ export function Provenance({ review }: { readonly review: Review }) {
           <h2>What could not be derived, and why</h2>
           <ul>
             {missing.map((text) => (
-              <li key={text}>{text}</li>
+              <li key={text}>{inUnits(text)}</li>
             ))}
           </ul>
         </div>
@@ -31,7 +32,7 @@ export function Provenance({ review }: { readonly review: Review }) {
           <h2>Assumed</h2>
           <ul>
             {mission.assumed.map((a) => (
-              <li key={a}>{a}</li>
+              <li key={a}>{inUnits(a)}</li>
             ))}
           </ul>
         </div>
@@ -65,7 +66,7 @@ export function Provenance({ review }: { readonly review: Review }) {
                 <dt>
                   {d.quantity} <span class="quiet">{d.basis}</span>
                 </dt>
-                <dd>{d.how}</dd>
+                <dd>{inUnits(d.how)}</dd>
               </div>
             ))}
           </dl>

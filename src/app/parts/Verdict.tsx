@@ -3,6 +3,7 @@ import { numberText } from '../../exchange/figureText.ts';
 import { unbroken } from '../../exchange/sentence.ts';
 import type { Analysis, Review } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
+import { inUnits } from '../units.ts';
 import { ReviewActions } from './ReviewActions.tsx';
 
 /** `160 × 160 km`-like words of the mission card, and the log's rate, in one line. */
@@ -19,7 +20,7 @@ function contextParts(review: Review): readonly string[] {
   ].filter((part) => part !== null);
   return [
     mission.name ?? source.file,
-    `${mission.world}, ${mission.target}`,
+    `${mission.world}, ${inUnits(mission.target)}`,
     vehicle.join(', '),
     flown.join(', '),
     `${channels.length} channels, ${formatFigure(source.rate_Hz, { digits: 3 })} Hz`,
@@ -34,9 +35,9 @@ function payloadText(payload_kg: number): string {
 
 /** What is set apart, first what was missed: `361 m/s short`, `12 km too high`, `9 m/s left aboard`, an altitude. */
 const tellingFigures: readonly RegExp[] = [
-  /\d[\d,.]*\skm too (?:high|low)/,
-  /−?\d[\d,.]*\sm\/s(?:\s(?:short|to go at cutoff|early|left aboard))?/,
-  /−?\d[\d,.]*(?:\s×\s−?\d[\d,.]*)?\skm/,
+  /\d[\d,.]*\s(?:km|m|ft) too (?:high|low)/,
+  /−?\d[\d,.]*\s(?:m\/s|ft\/s|kn)(?:\s(?:short|to go at cutoff|early|left aboard))?/,
+  /−?\d[\d,.]*(?:\s×\s−?\d[\d,.]*)?\s(?:km|m|ft)(?![\w²³/])/,
 ];
 
 /** The sentence in three: before its telling figure, the figure, after it. */
@@ -62,7 +63,7 @@ function figureClass(code: Review['verdict']['code']): string {
 /** The largest thing on the page: one sentence with its figure. */
 export function Verdict({ analysis }: { readonly analysis: Analysis }) {
   const { review } = analysis;
-  const [before, figure, after] = split(unbroken(review.verdict.text));
+  const [before, figure, after] = split(unbroken(inUnits(review.verdict.text)));
   return (
     <div class="verdict">
       <p class="context">
@@ -78,7 +79,7 @@ export function Verdict({ analysis }: { readonly analysis: Analysis }) {
         {figure === '' ? null : <span class={figureClass(review.verdict.code)}>{figure}</span>}
         {after}
       </h1>
-      {review.verdict.detail === '' ? null : <p class="detail">{review.verdict.detail}</p>}
+      {review.verdict.detail === '' ? null : <p class="detail">{inUnits(review.verdict.detail)}</p>}
       <ReviewActions analysis={analysis} />
     </div>
   );
