@@ -16,17 +16,18 @@ export interface ConicLimits {
  * point come together. Units: any in which μ = 1.
  */
 export class ApsisConics {
+  // Fields begin as numbers that are not whole ones, so that the engine need not change their form later.
   /** Speeds at the point and at the apsis, set by `choose`. */
-  radialSpeed = 0;
-  tangentialSpeed = 0;
-  apsisSpeed = 0;
+  radialSpeed = Number.NaN;
+  tangentialSpeed = Number.NaN;
+  apsisSpeed = Number.NaN;
   /** Least and greatest u that the floor and the return to the apsis allow. */
-  private low = 0;
-  private high = 0;
-  private central = 0;
-  private sense = 1;
-  private radialScale = 0;
-  private leverage = 0;
+  private low = Number.NaN;
+  private high = Number.NaN;
+  private central = Number.NaN;
+  private sense = Number.NaN;
+  private radialScale = Number.NaN;
+  private leverage = Number.NaN;
 
   /**
    * Prepares the conics through `radius` with an apsis at `apsis`, above it (`outer`) or not. No conic that falls
@@ -64,6 +65,31 @@ export class ApsisConics {
     const up = this.radialSpeed - radialSpeed;
     const along = this.tangentialSpeed - tangentialSpeed;
     return Math.sqrt(up * up + along * along);
+  }
+
+  /**
+   * For each of the places given: the size of the impulse from the given speeds onto the conic, and of the one at
+   * its apsis onto a given speed there, and `more`; written from `at` on.
+   */
+  costsInto(
+    costs: Float64Array,
+    at: number,
+    places: Float64Array,
+    radialSpeed: number,
+    tangentialSpeed: number,
+    wanted: number,
+    more: number,
+  ): void {
+    const { low, high, sense, central, radialScale, leverage } = this;
+    for (let k = 0; k < places.length; k++) {
+      const place = places[k]!;
+      const u = place < 0 ? -place * low : place * high;
+      const square = sense * u * u;
+      const apsisSpeed = central * (1 + square);
+      const up = u * radialScale * Math.sqrt(2 + square) - radialSpeed;
+      const along = apsisSpeed * leverage - tangentialSpeed;
+      costs[at + k] = Math.sqrt(up * up + along * along) + Math.abs(apsisSpeed - wanted) + more;
+    }
   }
 }
 

@@ -15,9 +15,9 @@ const MOST_PARTS = 8;
 export class ArcGrid implements ConicLimits {
   readonly arc = new BallisticArc(0, 1, 1, FARTHEST);
   readonly target = new ScaledTarget();
-  floor = 1;
-  excess = 0;
-  farthest = FARTHEST;
+  floor = Number.NaN;
+  excess = Number.NaN;
+  farthest = Number.NaN;
   /** Stretches of the arc between its passages of the target's apsides: first χ, length, radius in the middle. */
   parts = 1;
   readonly from = new Float64Array(MOST_PARTS);

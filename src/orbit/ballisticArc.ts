@@ -9,21 +9,22 @@ import { stumpff } from './stumpff.ts';
  */
 export class BallisticArc {
   /** Reciprocal of the semi-major axis: positive when bound. */
-  alpha = 1;
-  momentum = 1;
-  eccentricity = 0;
-  periapsis = 1;
-  apoapsis = 1;
-  floor = 1;
+  // Fields begin as numbers that are not whole ones, so that the engine need not change their form later.
+  alpha = Number.NaN;
+  momentum = Number.NaN;
+  eccentricity = Number.NaN;
+  periapsis = Number.NaN;
+  apoapsis = Number.NaN;
+  floor = Number.NaN;
   /** χ at the arc's end; its start is χ = 0. */
-  end = 0;
+  end = Number.NaN;
   /** The point set by the last call of `moveTo`: distance and speeds. */
-  radius = 1;
-  radialSpeed = 0;
-  tangentialSpeed = 1;
-  private startSpeed = 0;
-  private startAnomaly = 0;
-  private readonly c = { c0: 1, c1: 1, c2: 0.5, c3: 1 / 6 };
+  radius = Number.NaN;
+  radialSpeed = Number.NaN;
+  tangentialSpeed = Number.NaN;
+  private startSpeed = Number.NaN;
+  private startAnomaly = Number.NaN;
+  private readonly c = { c0: Number.NaN, c1: Number.NaN, c2: 0.5, c3: 1 / 6 };
 
   /** Speeds in units of the circular speed, `floor` and `farthest` (where an unbound arc ends) of the radius. */
   constructor(radialSpeed: number, tangentialSpeed: number, floor: number, farthest: number) {

@@ -7,11 +7,11 @@ export class ScaledTarget {
   readonly radius = new Float64Array(2);
   /** Speed on the target at each apsis. */
   readonly speed = new Float64Array(2);
-  momentum = 1;
+  momentum = Number.NaN;
   /** Reciprocal of the semi-major axis. */
-  alpha = 1;
-  inner = 1;
-  outer = 1;
+  alpha = Number.NaN;
+  inner = Number.NaN;
+  outer = Number.NaN;
 
   set(apoapsis: number, periapsis: number): void {
     const high = Math.max(apoapsis, periapsis);

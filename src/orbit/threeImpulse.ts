@@ -48,10 +48,8 @@ export class ThreeImpulse {
         conics.prepare(radius, apsis, grid, outer, true);
         const onward = speedAtApsis(1, apsis, goal);
         const last = Math.abs(speedAtApsis(1, goal, apsis) - speed);
-        for (let k = 0; k < CONICS; k++, at++) {
-          conics.choose(PLACES[k]!);
-          costs[at] = conics.changeFrom(up, along) + Math.abs(conics.apsisSpeed - onward) + last;
-        }
+        conics.costsInto(costs, at, PLACES, up, along, onward, last);
+        at += CONICS;
       }
     }
     const [now, later] = this.lists;

@@ -31,15 +31,12 @@ export class TwoImpulse {
     const { arc, target } = grid;
     const apsis = target.radius[this.apsis]!;
     const speed = target.speed[this.apsis]!;
-    for (let i = 0, at = 0; i < grid.count; i++) {
+    for (let i = 0; i < grid.count; i++) {
       const radius = grid.radius[i]!;
+      conics.prepare(radius, apsis, grid, apsis > radius, false);
       const up = grid.radialSpeed[i]!;
       const along = grid.tangentialSpeed[i]!;
-      conics.prepare(radius, apsis, grid, apsis > radius, false);
-      for (let k = 0; k < CONICS; k++, at++) {
-        conics.choose(PLACES[k]!);
-        costs[at] = conics.changeFrom(up, along) + Math.abs(conics.apsisSpeed - speed);
-      }
+      conics.costsInto(costs, i * CONICS, PLACES, up, along, speed, 0);
     }
     for (const list of this.lists) list.clear();
     gridMinima(costs, grid.count, 1, CONICS, (i, _, k) => this.proposeAt(i, PLACES[k]!));

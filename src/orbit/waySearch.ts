@@ -38,7 +38,7 @@ const MOST_WAYS = 4;
 export class WaySearch {
   readonly grid = new ArcGrid();
   /** Circular speed at the present radius, m/s. */
-  unit = 1;
+  unit = Number.NaN;
   private readonly goal: OrbitGoal;
   private readonly kinds: readonly { propose(): void; readonly lists: readonly Candidates[] }[];
   private found: FoundWay[] = [];
