@@ -14,13 +14,13 @@ export class TaskFailed extends Error {
 export interface Analyst {
   /**
    * Asks for one task. Asking again ends the task that still runs: its promise never settles.
-   * @param onProgress gets a clause that says what is being done
+   * @param onProgress gets a clause that says what is being done, and how far it has come, 0 to 1, where that is known
    * @throws TaskFailed
    */
   ask<T extends TaskName>(
     task: T,
     request: Tasks[T]['request'],
-    onProgress?: (text: string) => void,
+    onProgress?: (text: string, share: number | null) => void,
   ): Promise<Tasks[T]['result']>;
   /** Ends the task that runs, if one does; its promise never settles. What the worker had read is let go. */
   stop(): void;
@@ -49,7 +49,7 @@ export function createAnalyst(): Analyst {
       return new Promise((resolve, reject) => {
         asked.onmessage = ({ data }: MessageEvent<Reply>) => {
           if (data.id !== id) return;
-          if (data.kind === 'progress') return onProgress(data.text);
+          if (data.kind === 'progress') return onProgress(data.text, data.share);
           busy = false;
           if (data.kind === 'done') resolve(data.result as Tasks[typeof task]['result']);
           else reject(new TaskFailed(data.failure));
@@ -65,8 +65,17 @@ export function createAnalyst(): Analyst {
   };
 }
 
-const ofThePage = createAnalyst();
+let ofThePage = createAnalyst();
 
 /** Asks the worker of the flight that is shown; see `Analyst.ask`. */
-export const ask = ofThePage.ask;
-export const stopAsking = ofThePage.stop;
+export const ask: Analyst['ask'] = (task, request, onProgress) => ofThePage.ask(task, request, onProgress);
+
+export function stopAsking(): void {
+  ofThePage.stop();
+}
+
+/** Makes another worker that of the flight shown: the one that has read its log already. */
+export function adopt(analyst: Analyst): void {
+  ofThePage.stop();
+  ofThePage = analyst;
+}

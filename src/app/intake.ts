@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { type Analyst, createAnalyst, TaskFailed } from './analyst.ts';
-import { changeFlight, flightWithLog, keepFlight, rememberedColumns } from './book/book.ts';
+import { changeFlight, flightWithLog, keepFlight } from './book/book.ts';
 import { newId } from './book/newId.ts';
 import { summaryOf } from './book/summary.ts';
 import type { BookFlight, TextFile } from './book/types.ts';
@@ -8,6 +8,7 @@ import { failureOf } from './failure.ts';
 import type { FlightFiles } from './flightSources.ts';
 import { pairFiles } from './pairFiles.ts';
 import type { Failure, ReviewResult } from './protocol.ts';
+import { reviewRequest } from './reviewRequest.ts';
 
 /** A flight that came in, with its review. */
 export interface Arrived {
@@ -17,10 +18,19 @@ export interface Arrived {
   readonly known: boolean;
 }
 
-/** Files that are being taken into the book one by one; null while none are. */
-export const intake = signal<{ readonly done: number; readonly total: number; readonly name: string } | null>(
-  null,
-);
+/** Files that are being taken into the book one by one. */
+export interface Intake {
+  readonly done: number;
+  readonly total: number;
+  /** The one that is being read and reviewed. */
+  readonly name: string;
+  readonly text: string;
+  /** How far that one has come, 0 to 1, where it is known. */
+  readonly share: number | null;
+}
+
+/** null while none are. */
+export const intake = signal<Intake | null>(null);
 
 /**
  * Reviews a flight and keeps it. A log that the book already has is not kept twice: a card or plan given with it
@@ -30,7 +40,7 @@ export const intake = signal<{ readonly done: number; readonly total: number; re
 export async function takeIn(
   files: FlightFiles,
   analyst: Pick<Analyst, 'ask'>,
-  say: (text: string) => void,
+  say: (text: string, share: number | null) => void,
 ): Promise<Arrived> {
   const { log } = files;
   const twin = await flightWithLog(log.name, log.blob);
@@ -38,17 +48,7 @@ export async function takeIn(
   const card = files.card ?? twin?.card ?? null;
   const plan = files.plan ?? twin?.plan ?? null;
   const part = twin?.part ?? files.part;
-  const result = await analyst.ask(
-    'review',
-    {
-      log,
-      key: id,
-      part,
-      remembered: rememberedColumns.peek(),
-      ...(card === null ? {} : { card }),
-    },
-    say,
-  );
+  const result = await analyst.ask('review', reviewRequest(id, { log, card, plan, part }), say);
   const summary = summaryOf(result.analysis.review);
   if (twin !== null) {
     await changeFlight(id, { card, plan, summary });
@@ -101,6 +101,8 @@ export interface TakenIn {
   readonly leftAside: readonly { readonly name: string; readonly failure: Failure }[];
   readonly loneCards: readonly File[];
   readonly lonePlans: readonly File[];
+  /** The worker that did it; it still knows the log that it read last. */
+  readonly analyst: Analyst;
 }
 
 let running: { readonly stop: () => void } | null = null;
@@ -113,7 +115,7 @@ export function stopIntake(): void {
 /**
  * Takes files into the book one by one, each flight whole before the next is begun. Asking anew ends a run that is
  * not done.
- * @returns null when it was stopped
+ * @returns null when it was stopped; else the caller ends the worker, or has more use for it
  */
 export async function takeInAll(files: readonly File[]): Promise<TakenIn | null> {
   stopIntake();
@@ -130,14 +132,17 @@ export async function takeInAll(files: readonly File[]): Promise<TakenIn | null>
     const leftAside: TakenIn['leftAside'][number][] = [];
     for (const [done, { log, card, plan }] of flights.entries()) {
       if (running !== mine) break;
-      intake.value = { done, total: flights.length, name: log.name };
+      const say = (text: string, share: number | null) => {
+        if (running === mine) intake.value = { done, total: flights.length, name: log.name, text, share };
+      };
+      say('reading the log', null);
       try {
         const texts = await Promise.all([card, plan].map((f) => (f === null ? null : textOf(f))));
         arrived.push(
           await takeIn(
             { log: { name: log.name, blob: log }, card: texts[0] ?? null, plan: texts[1] ?? null, part: 1 },
             analyst,
-            () => {},
+            say,
           ),
         );
       } catch (error) {
@@ -145,10 +150,10 @@ export async function takeInAll(files: readonly File[]): Promise<TakenIn | null>
         leftAside.push({ name: log.name, failure });
       }
     }
-    return { arrived, leftAside, loneCards, lonePlans };
+    return { arrived, leftAside, loneCards, lonePlans, analyst };
   };
   const outcome = await Promise.race([work(), stopped]);
-  analyst.stop();
+  if (outcome === null) analyst.stop();
   if (running === mine) {
     running = null;
     intake.value = null;

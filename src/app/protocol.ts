@@ -84,6 +84,6 @@ export interface Failure {
 }
 
 export type Reply =
-  | { readonly id: number; readonly kind: 'progress'; readonly text: string }
+  | { readonly id: number; readonly kind: 'progress'; readonly text: string; readonly share: number | null }
   | { readonly id: number; readonly kind: 'done'; readonly result: Tasks[TaskName]['result'] }
   | { readonly id: number; readonly kind: 'failed'; readonly failure: Failure };

@@ -4,8 +4,8 @@ import { sentence } from '../exchange/sentence.ts';
 import type { ColumnSample } from '../log/columnSample.ts';
 import type { ColumnChoice } from '../log/types.ts';
 import type { Analysis } from '../review/types.ts';
-import { ask, stopAsking, TaskFailed } from './analyst.ts';
-import { bookFlights, changeFlight, openBook, rememberColumns, rememberedColumns } from './book/book.ts';
+import { adopt, ask, stopAsking, TaskFailed } from './analyst.ts';
+import { bookFlights, changeFlight, openBook, rememberColumns } from './book/book.ts';
 import { importBook, looksLikeBook } from './book/importBook.ts';
 import { summaryOf } from './book/summary.ts';
 import type { TextFile } from './book/types.ts';
@@ -20,6 +20,7 @@ import {
 import { type Arrived, type TakenIn, takeIn, takeInAll, textOf } from './intake.ts';
 import { followOffline } from './offline.ts';
 import type { Failure, ReviewResult } from './protocol.ts';
+import { reviewRequest } from './reviewRequest.ts';
 import { go, route } from './route.ts';
 
 /** The flight on the review screen. */
@@ -46,7 +47,12 @@ export const flights = computed<readonly FlightSource[]>(() => [
 /** Stays what it was while another flight is worked on, and when that one fails. */
 export const current = signal<OpenFlight | null>(null);
 /** What is being worked on, for the reader to see. */
-export const job = signal<{ readonly title: string; readonly text: string } | null>(null);
+export const job = signal<{
+  readonly title: string;
+  readonly text: string;
+  /** How far it has come, 0 to 1, where that is known. */
+  readonly share: number | null;
+} | null>(null);
 export const problem = signal<Failure | null>(null);
 /** Files of the last gift that could not be taken, each with the reason. */
 export const leftAside = signal<TakenIn['leftAside']>([]);
@@ -56,18 +62,18 @@ export const notice = signal<string | null>(null);
 /** A log given last that could not be read for want of columns: the reader can say which they are. */
 export const unread = signal<{ readonly files: readonly File[]; readonly failure: Failure } | null>(null);
 
+/** Tells the reader what is being done. */
+type Say = (text: string, share?: number | null) => void;
+
 let turn = 0;
 
 /** Does one piece of work at a time; a later one ends it, and its outcome no longer counts. */
-async function work(
-  title: string,
-  task: (say: (text: string) => void, stands: () => boolean) => Promise<void>,
-) {
+async function work(title: string, task: (say: Say, stands: () => boolean) => Promise<void>) {
   turn += 1;
   const mine = turn;
   const stands = () => mine === turn;
-  const say = (text: string) => {
-    if (stands()) job.value = { title, text };
+  const say: Say = (text, share = null) => {
+    if (stands()) job.value = { title, text, share };
   };
   problem.value = null;
   leftAside.value = [];
@@ -99,29 +105,25 @@ function bookId(source: FlightSource): string | null {
   return source.origin === 'book' ? source.id.replace('book:', '') : null;
 }
 
-function reviewRequest(source: FlightSource, files: FlightFiles) {
-  return {
-    log: files.log,
-    key: bookId(source) ?? source.id,
-    part: files.part,
-    remembered: rememberedColumns.peek(),
-    ...(files.card === null ? {} : { card: files.card }),
-    ...(files.plan === null
-      ? {}
-      : { plan: { name: files.plan.name, bytes: new TextEncoder().encode(files.plan.text) } }),
-  };
+/** What names the log of a flight. */
+function keyOf(source: FlightSource): string {
+  return bookId(source) ?? source.id;
 }
 
 /** Second pass over the flight that is shown: what cost what, found by flying it again, takes seconds. */
 async function seekCauses(
   { source, files, map }: OpenFlight,
-  say: (text: string) => void,
+  say: Say,
   stands: () => boolean,
 ): Promise<void> {
   const shown = current.peek();
   if (shown === null || shown.analysis.review.causesSought) return;
   say('flying it again to find what cost most');
-  const { analysis } = await ask('review', { ...reviewRequest(source, files), map, causes: true }, say);
+  const { analysis } = await ask(
+    'review',
+    { ...reviewRequest(keyOf(source), files), map, causes: true },
+    say,
+  );
   const now = current.peek();
   if (!stands() || now === null || now.source.id !== source.id) return;
   // The strips stay what they are, so that the charts need not be drawn anew.
@@ -134,7 +136,7 @@ export function openFlight(source: FlightSource): Promise<void> {
   return work(source.title, async (say, stands) => {
     const files = await source.load();
     if (!stands()) return;
-    const result = await ask('review', reviewRequest(source, files), say);
+    const result = await ask('review', reviewRequest(keyOf(source), files), say);
     if (!stands()) return;
     show(source, files, result);
     await keepSummary(source, result);
@@ -167,7 +169,7 @@ export function reviewAgain(changes: {
   const { source } = shown;
   return work(source.title, async (say, stands) => {
     const files: FlightFiles = { ...shown.files, ...others };
-    const request = reviewRequest(source, files);
+    const request = reviewRequest(keyOf(source), files);
     const result = await ask('review', map === undefined ? request : { ...request, map }, say);
     if (!stands()) return;
     current.value = { source, files, ...result };
@@ -206,8 +208,11 @@ export async function openFiles(files: readonly File[]): Promise<void> {
   stopWork();
   const mine = turn;
   const taken = await takeInAll(files);
-  if (taken === null || mine !== turn) return;
+  if (taken === null) return;
   const { arrived, leftAside: aside } = taken;
+  if (arrived.length === 1 && mine === turn) adopt(taken.analyst);
+  else taken.analyst.stop();
+  if (mine !== turn) return;
   leftAside.value = aside;
   const [first] = arrived;
   const [failed] = aside;

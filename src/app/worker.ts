@@ -2,7 +2,7 @@ import { LossbookError } from '../errors.ts';
 import { type ColumnSample, columnSample } from '../log/columnSample.ts';
 import { fileKind } from '../log/fileKind.ts';
 import { withinLimit } from '../log/limits.ts';
-import { readLog } from '../log/readLog.ts';
+import { readLogStream } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';
 import { readPlan } from '../plan/readPlan.ts';
@@ -21,6 +21,9 @@ interface WorkerScope {
 }
 
 const scope = self as unknown as WorkerScope;
+
+/** Tells the page what is being done, and the share that is done where it is known. */
+type Say = (text: string, share?: number | null) => void;
 
 interface ReadOnce {
   readonly key: string;
@@ -46,15 +49,15 @@ function buffersOf(analysis: Analysis, log: Log): Transferable[] {
 
 async function bytesOf({ name, blob }: FileHandle): Promise<Uint8Array> {
   withinLimit('fileBytes', blob.size, name);
-  try {
-    return new Uint8Array(await blob.arrayBuffer());
-  } catch {
-    throw new LossbookError(
-      'file-unreadable',
-      { reason: 'the browser could not read it (is it a folder, or was it moved?)' },
-      { file: name },
-    );
-  }
+  return new Uint8Array(await blob.arrayBuffer());
+}
+
+/** The browser's own complaint about a file becomes the catalogue's. */
+function inWords(error: unknown): unknown {
+  if (!(error instanceof DOMException)) return error;
+  return new LossbookError('file-unreadable', {
+    reason: 'the browser could not read it (is it a folder, or was it moved?)',
+  });
 }
 
 /** Choices that apply to these headers: the reader's own, else what is remembered for logs like this one. */
@@ -65,7 +68,7 @@ function choicesFor(request: PageReviewRequest, headers: readonly string[]): rea
 }
 
 /** The log of a request, read at most once for one key, choice of columns and part. */
-async function logOf(request: PageReviewRequest, say: (text: string) => void): Promise<ReadOnce> {
+async function logOf(request: PageReviewRequest, say: Say): Promise<ReadOnce> {
   const last = readLast;
   const same =
     last !== null &&
@@ -74,12 +77,13 @@ async function logOf(request: PageReviewRequest, say: (text: string) => void): P
     JSON.stringify(choicesFor(request, last.headers)) === JSON.stringify(last.map);
   if (same) return last;
   readLast = null;
-  say('reading the file');
-  const bytes = await bytesOf(request.log);
-  say('reading the log’s rows');
   let map: readonly ColumnChoice[] = [];
-  const log = await readLog(bytes, {
-    name: request.log.name,
+  const { name, blob } = request.log;
+  withinLimit('fileBytes', blob.size, name);
+  const log = await readLogStream(blob.stream(), {
+    name,
+    totalBytes: blob.size,
+    onProgress: (share) => say('reading the log', share),
     onColumns: (columns) => {
       columnsSeen = columns.map(columnSample);
     },
@@ -95,7 +99,7 @@ async function logOf(request: PageReviewRequest, say: (text: string) => void): P
   return read;
 }
 
-async function review(request: PageReviewRequest, say: (text: string) => void) {
+async function review(request: PageReviewRequest, say: Say) {
   headersSeen = [];
   columnsSeen = [];
   // A card that cannot be read is told before a large log is.
@@ -115,7 +119,7 @@ async function review(request: PageReviewRequest, say: (text: string) => void) {
 
 scope.onmessage = async ({ data: asked }) => {
   const { id } = asked;
-  const say = (text: string) => scope.postMessage({ id, kind: 'progress', text });
+  const say: Say = (text, share = null) => scope.postMessage({ id, kind: 'progress', text, share });
   try {
     if (asked.task === 'kind') {
       const file = asked.request as FileHandle;
@@ -131,7 +135,11 @@ scope.onmessage = async ({ data: asked }) => {
   } catch (error) {
     const file = asked.task === 'kind' ? (asked.request as FileHandle).name : undefined;
     const log = file ?? (asked.request as PageReviewRequest).log.name;
-    const failure = { ...failureOf(error, { file: log }), headers: headersSeen, columns: columnsSeen };
+    const failure = {
+      ...failureOf(inWords(error), { file: log }),
+      headers: headersSeen,
+      columns: columnsSeen,
+    };
     scope.postMessage({ id, kind: 'failed', failure });
   }
 };

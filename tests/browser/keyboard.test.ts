@@ -51,6 +51,8 @@ test('by keyboard alone from the picker to the review and the print dialog', asy
       document.body.dataset.printed = '1';
     };
   });
+  // A listener from the start: the browser is told in time that no dialog of the system is wanted.
+  page.on('filechooser', () => {});
   await tabTo(page, /^Choose a flight log/);
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
   await chooser.setFiles(

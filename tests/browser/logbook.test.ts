@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { dropOn, filesOf, give, log } from './giveFiles.ts';
+import { card, dropOn, filesOf, give, log } from './giveFiles.ts';
 import { launch, openPage, reviewStands } from './openPage.ts';
 import { type ServedPage, servePage } from './servePage.ts';
 
@@ -405,5 +405,84 @@ test('a book that a later lossbook keeps is left alone and said', async () => {
     .getByText(/newer lossbook/)
     .waitFor();
   await page.getByRole('heading', { name: /^Sample flights/ }).waitFor();
+  await context.close();
+});
+
+test('a card given to a flight of the book is kept with it', async () => {
+  const { page, context } = await openBook();
+  await give(page, log('evening.csv'));
+  await reviewStands(page);
+  await dropOn(page, card('other.mission.json'));
+  await page.getByRole('link', { name: 'Logbook' }).click();
+  await page.getByText('vehicle Bobstay').waitFor({ state: 'attached' });
+  expect(await databaseOf(page)).toMatchObject({ flights: [{ card: { name: 'other.mission.json' } }] });
+  await page.reload();
+  await page.getByRole('button', { name: 'evening', exact: true }).click();
+  await reviewStands(page);
+  expect(await page.locator('.context').textContent()).toContain('Bobstay');
+  await context.close();
+});
+
+test('column choices are remembered for logs with the same headers, in any order', async () => {
+  const { page, context } = await openBook();
+  // Heights in thousands of feet under a header that says nothing of it.
+  const lines = log('x').text.trim().split('\n');
+  const heads = (lines[0] ?? '').split(',');
+  const at = heads.findIndex((h) => /alt/i.test(h));
+  const odd = ['height', ...heads.filter((_, i) => i !== at)];
+  const rows = lines.slice(1).map((line) => {
+    const cells = line.split(',');
+    const height = (Number(cells[at]) / 304.8).toFixed(6);
+    return [height, ...cells.filter((_, i) => i !== at)].join(',');
+  });
+  await page.evaluate(async (headers) => {
+    const database = await new Promise<IDBDatabase>((done) => {
+      const asked = indexedDB.open('lossbook');
+      asked.onsuccess = () => done(asked.result);
+    });
+    const change = database.transaction('columns', 'readwrite');
+    const key = headers
+      .map((h) => h.trim().toLowerCase())
+      .sort()
+      .join('\n');
+    change
+      .objectStore('columns')
+      .put({ headers, choices: [{ channel: 'altitude', column: 'height', unit: 'kft' }] }, key);
+    await new Promise((done) => {
+      change.oncomplete = done;
+    });
+    database.close();
+  }, [...odd].reverse());
+  await page.reload();
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await give(page, { name: 'odd.csv', text: [odd.join(','), ...rows].join('\n') }, card('odd.mission.json'));
+  await reviewStands(page);
+  expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^Not in orbit: 35\d/);
+  await context.close();
+});
+
+test('when a later lossbook takes the book over in another tab, this one says so and goes on', async () => {
+  const { page, context } = await openBook();
+  await give(page, ...filesOf('bobstay-tansy-1'));
+  await reviewStands(page);
+  const other = await context.newPage();
+  await other.goto(`${served.address}samples/index.json`);
+  await other.evaluate(
+    () =>
+      new Promise((done) => {
+        const asked = indexedDB.open('lossbook', 99);
+        asked.onsuccess = done;
+      }),
+  );
+  await page
+    .getByRole('alert')
+    .getByText(/newer lossbook and took the logbook over/)
+    .waitFor();
+  await page.getByRole('link', { name: 'Logbook' }).click();
+  await dropOn(page, log('late.csv'));
+  await page.waitForURL(/review/);
+  await page.getByRole('link', { name: 'Logbook' }).click();
+  await bookOf(2, page);
+  await page.getByText('until this page is closed', { exact: true }).waitFor();
   await context.close();
 });
