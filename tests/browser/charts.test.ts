@@ -184,6 +184,28 @@ describe('working with the charts', () => {
   });
 });
 
+test('another flight stands behind the curves, and the address keeps which', async () => {
+  const { page, context, complaints, strays } = await openReview();
+  const other = page.getByRole('combobox', { name: 'Behind the curves' });
+  const title = (await other.getByRole('option').nth(1).textContent()) ?? '';
+  await other.selectOption({ label: title });
+  const named = page.locator('.hero svg text').getByText(title, { exact: true });
+  await named.waitFor();
+  await page
+    .getByRole('heading', { name: /^Strips/ })
+    .getByText(title)
+    .waitFor();
+  expect(page.url()).toMatch(/behind=/);
+  await page.reload();
+  await reviewStands(page);
+  await named.waitFor();
+  await other.selectOption({ label: 'no other flight' });
+  await named.waitFor({ state: 'detached' });
+  expect(complaints).toEqual([]);
+  expect(strays).toEqual([]);
+  await context.close();
+});
+
 describe('findings', () => {
   test('choosing one frames its stretch in every chart; choosing it again lets go', async () => {
     const { page, context } = await openReview();

@@ -4,6 +4,7 @@ import { OrbitPanel } from '../charts/OrbitPanel.tsx';
 import { PathPanel } from '../charts/PathPanel.tsx';
 import { StripSheet } from '../charts/StripSheet.tsx';
 import { FlightChoices } from '../parts/FlightChoices.tsx';
+import { OtherFlight } from '../parts/OtherFlight.tsx';
 import { Provenance } from '../parts/Provenance.tsx';
 import { Tables } from '../parts/Tables.tsx';
 import { Verdict } from '../parts/Verdict.tsx';
@@ -23,6 +24,7 @@ export function ReviewScreen() {
       <FlightChoices />
       <LedgerBar entries={review.ledger[frame]} frame={frame} end_s={review.ledger.end_s} />
       <Hero analysis={analysis} />
+      <OtherFlight />
       <Tables review={review} frame={frame} />
       <StripSheet analysis={analysis} />
       <div class="shapes">
