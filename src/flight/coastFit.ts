@@ -68,12 +68,13 @@ export function coastAltitude(
   from: number,
   to: number,
   raw: Samples,
+  fewest: number = FEWEST,
 ): { altitude: Float64Array; rate: Float64Array; rateSigma: number; count: number } | null {
   const t0 = time[from]!;
   const span = time[to]! - t0;
   const rows: number[] = [];
   for (let k = 0; k < raw.t.length; k++) if (raw.t[k]! > t0 && raw.t[k]! <= time[to]!) rows.push(k);
-  if (rows.length < FEWEST) return null;
+  if (rows.length < fewest) return null;
   const base = raw.y[rows[0]!]!;
   const a = Float64Array.from(
     rows.flatMap((k) => [1, (raw.t[k]! - t0) / span, ((raw.t[k]! - t0) / span) ** 2]),

@@ -6,12 +6,15 @@ import type { Axis } from './axis.ts';
 import type { RawBurn } from './burnEdges.ts';
 import { coastAltitude, coastPart, coastSpeeds, NO_DRAG_PA } from './coastFit.ts';
 import type { Kinematics } from './kinematics.ts';
-import { finiteSamples } from './steps.ts';
+import { finiteSamples, type Samples } from './steps.ts';
 import type { CutoffState } from './types.ts';
 
 /** Noise from which the coast is asked: below it single samples are as good. */
 const NOISY_SPEED_M_S = 0.1;
 const NOISY_ALTITUDE_M = 0.5;
+/** Samples, or edges of a staircase, from which a parabola through the coast is trusted. */
+const FEWEST_SAMPLES = 12;
+const FEWEST_STEPS = 40;
 
 /**
  * Lets the coast after each cutoff tell the state at cutoff (see coastFit). Changes the path's arrays in place and
@@ -27,7 +30,7 @@ export function settleCoasts(
 ): CutoffState[] {
   const states: CutoffState[] = [];
   const speed = finiteSamples(t, log.channels.speed ?? new Float64Array(0));
-  const altitude = finiteSamples(t, log.channels.altitude ?? new Float64Array(0));
+  const altitude = informative(log, t);
   const stepped = log.resolution.altitude !== undefined;
   burns.forEach((burn, k) => {
     if (burn.endsAfterLog) return;
@@ -43,8 +46,8 @@ export function settleCoasts(
       verticalSpeed_m_s: Number.NaN,
       speed_m_s: Number.NaN,
     };
-    if (path.altitudeSigma_m > NOISY_ALTITUDE_M && !stepped) {
-      const fit = coastAltitude(axis.time, from, to, altitude);
+    if (path.altitudeSigma_m > NOISY_ALTITUDE_M) {
+      const fit = coastAltitude(axis.time, from, to, altitude, stepped ? FEWEST_STEPS : FEWEST_SAMPLES);
       if (fit !== null) {
         path.altitude.set(fit.altitude, from);
         state.altitude_m = (3 * path.altitudeSigma_m) / Math.sqrt(fit.count);
@@ -74,6 +77,20 @@ export function settleCoasts(
     states.push(state);
   });
   return states;
+}
+
+/** The altitude's samples; of a staircase its edges: between two rows it crossed the middle of their levels. */
+function informative(log: Log, t: Float64Array): Samples {
+  const all = finiteSamples(t, log.channels.altitude ?? new Float64Array(0));
+  if (log.resolution.altitude === undefined) return all;
+  const at: number[] = [];
+  const y: number[] = [];
+  for (let i = 1; i < all.t.length; i++) {
+    if (all.y[i] === all.y[i - 1]) continue;
+    at.push((all.t[i]! + all.t[i - 1]!) / 2);
+    y.push((all.y[i]! + all.y[i - 1]!) / 2);
+  }
+  return { t: Float64Array.from(at), y: Float64Array.from(y) };
 }
 
 function isDragFree(mission: Mission, path: Kinematics, i: number): boolean {

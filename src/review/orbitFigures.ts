@@ -65,6 +65,11 @@ export function orbitFigures(flight: Flight, i: number): OrbitFigures {
       f = widened(widened(f, at[name] - side.down), at[name] + side.up);
     }
     if (other !== null) f = widened(f, other[name]);
+    // The speed across the path is known no better than the speed along it: the plane turns by their ratio.
+    if (name === 'inclination_deg') {
+      const turned = (dv / Math.max(1, base.across)) * (180 / Math.PI);
+      f = widened(widened(f, f.low! - turned), f.high! + turned);
+    }
     // A coast keeps its orbit: what it seems to change there is the log's error (a display that lags, drift).
     if (late !== null) f = widened(f, late[name]);
     for (const site of sites) f = withAssumption(f, site.what, site.values[name]);
@@ -111,11 +116,13 @@ export function laterInCoast(flight: Flight, i: number): number | null {
 }
 
 /** What rounding leaves open about altitude and its rate at axis point `i`, 95 %. */
-function roundingHalves(flight: Flight, i: number): { altitude_m: number; rate_m_s: number } {
+export function roundingHalves(flight: Flight, i: number): { altitude_m: number; rate_m_s: number } {
   const { altitude, verticalSpeed } = flight.log.channels;
   if (flight.log.resolution.altitude === undefined || altitude === undefined)
     return { altitude_m: 0, rate_m_s: 0 };
   const step = localStep(flight.log.time, altitude, flight.time[i]! + flight.liftOffLogTime_s);
+  if (flight.cutoffs.some((c) => c.index === i && Number.isFinite(c.verticalSpeed_m_s)))
+    return { altitude_m: step.height / 2, rate_m_s: 0 };
   // A standing error of half a step is not averaged away; the rate is open to about a step between changes.
   const rate = verticalSpeed !== undefined || step.spacing_s === 0 ? 0 : step.height / step.spacing_s;
   return { altitude_m: step.height / 2, rate_m_s: rate };

@@ -73,3 +73,18 @@ export function vehicleAsIdentified(vehicle: Vehicle | null, fit: VehicleFit): V
     }),
   };
 }
+
+/** One-sigma share by which an adopted specific impulse of a stage may be off; 0 where the card's stands. */
+export function ispShare(
+  identified: { readonly fit: VehicleFit; readonly adopted: boolean } | null,
+  stage: number,
+): number {
+  if (identified === null || !identified.adopted) return 0;
+  const { fit } = identified;
+  const e = fit.engines.findIndex((engine) => engine.stage === stage);
+  // A stage that never burnt is as sure as any that did before the log told of it.
+  if (e === -1) return Math.max(0, ...fit.engines.map((engine) => engine.ispShare));
+  const n = fit.factors.length;
+  const c = columnOf.isp(e);
+  return Math.sqrt(fit.covariance[c * n + c]!) / Math.max(1e-9, fit.factors[c]!);
+}
