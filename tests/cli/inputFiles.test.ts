@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { cardBeside, mustBeFile, readCardText, readInput } from '../../src/cli/inputFiles.ts';
+import { cardBeside, mustBeFile, planBeside, readCardText, readInput } from '../../src/cli/inputFiles.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'lossbook-files-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -12,6 +12,8 @@ writeFileSync(at('a.mission.json'), '\ufeff{}');
 writeFileSync(at('b.c.csv'), 'x');
 writeFileSync(at('broken.mission.json'), Uint8Array.of(0xc3, 0x28));
 mkdirSync(at('b.c.mission.json'));
+writeFileSync(at('a.plan.csv'), 'x');
+writeFileSync(at('b.c.plan.json'), 'x');
 
 describe('files', () => {
   test('are read whole, and named without their folders', async () => {
@@ -40,5 +42,16 @@ describe('a card beside its log', () => {
   });
   test('standard input has none', async () => {
     expect(await cardBeside('-')).toBeNull();
+  });
+});
+
+describe('a plan beside its log', () => {
+  test('is a table or JSON', async () => {
+    expect(await planBeside(at('a.csv'))).toBe(at('a.plan.csv'));
+    expect(await planBeside(at('b.c.csv'))).toBe(at('b.c.plan.json'));
+  });
+  test('is not found where there is none, nor by standard input', async () => {
+    expect(await planBeside(at('other.csv'))).toBeNull();
+    expect(await planBeside('-')).toBeNull();
   });
 });

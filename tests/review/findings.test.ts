@@ -188,6 +188,27 @@ test('propellant dropped with a stage, by what it lowers the margin', () => {
   }
 });
 
+test('propellant left aboard by a flight that fell short', () => {
+  const { base, mission } = earth;
+  const program = steeredProgram(mission, base.script, base.steered)!;
+  const last = program.steps.at(-1)!;
+  if (last.do === 'separate') throw new Error('a burn is last');
+  const until = { kind: 'time', time_s: base.handover.start.time_s + 100 } as const;
+  // With three times the payload nothing reaches orbit, and the last stage is cut off in the middle of its burn.
+  const script = withPayload(base.script, 24_000);
+  const heavy = {
+    ...mission,
+    vehicle: { ...mission.vehicle!, payload_kg: mission.vehicle!.payload_kg! + 24_000 },
+  };
+  const log = flownLog(heavy, script, {
+    ...program,
+    steps: [...program.steps.slice(0, -1), { ...last, until }],
+  });
+  const { review } = reviewLog(log, heavy, null, null, true);
+  const found = review.findings.find((f) => f.code === 'propellant-left')!;
+  expect(found.cost_m_s.value!).toBeCloseTo(review.budget.deltaVRemaining.value!, 6);
+});
+
 test('heavier than the card', () => {
   const { base } = osselby;
   const script = withPayload(base.script, 400);

@@ -4,7 +4,13 @@ import { decimal } from '../wording.ts';
 import { type Candidate, type Finder, type Occasion, reachedTarget } from './types.ts';
 
 /** Cutoffs too early and too late, stages never lit, and logs that end under thrust. */
-export const cutoffFindings: Finder = (o) => [...endsInFlight(o), ...notLit(o), ...early(o), ...late(o)];
+export const cutoffFindings: Finder = (o) => [
+  ...endsInFlight(o),
+  ...notLit(o),
+  ...early(o),
+  ...late(o),
+  ...leftAboard(o),
+];
 
 function endsInFlight({ flight, span, strips, verdict }: Occasion): Candidate[] {
   if (verdict !== 'suborbital-lost-in-flight') return [];
@@ -83,6 +89,28 @@ function early(o: Occasion): Candidate[] {
         longer === null
           ? 'Watch the periapsis, not the clock: cut off when it comes up to the target.'
           : `Burn about ${decimal(longer, longer < 10 ? 1 : 0)} s longer: watch the periapsis, not the clock, and cut off when it comes up to the target.`,
+    },
+  ];
+}
+
+/** Short of orbit with something still in the tanks: it would not have been enough, but it was not used either. */
+function leftAboard(o: Occasion): Candidate[] {
+  const { flight, span, budget } = o;
+  const left = budget.obtainable?.[budget.atEnd] ?? null;
+  const toGo = budget.toGo?.[budget.atEnd] ?? null;
+  if (!span.isCutoff || reachedTarget(o) || left === null || toGo === null || left >= toGo) return [];
+  const at = flight.time[span.end]!;
+  return [
+    {
+      code: 'propellant-left',
+      start_s: at,
+      end_s: at,
+      cost_m_s: left,
+      sigma_m_s: o.sigma_m_s,
+      claim: 'dropped',
+      text: `Cut off with ${decimal(left, 0)} m/s still in the tanks.`,
+      evidence: `${decimal(toGo, 0)} m/s were to go; what was left would have brought it nearer.`,
+      advice: 'Short of orbit, burn until the tanks are empty.',
     },
   ];
 }

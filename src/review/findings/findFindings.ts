@@ -91,6 +91,7 @@ function pitchAndAir(
   if (program?.code === 'pitch-over-too-hard') return [program];
   if (program === null) return [{ ...first, cost_m_s: Math.max(...inAir.map(cost)) }];
   const taken = Math.min(cost(first), Math.max(0, planned));
+  if (taken < LEAST_M_S) return [program];
   return [
     { ...program, cost_m_s: planned - taken },
     { ...first, cost_m_s: taken },

@@ -14,6 +14,8 @@ import {
 
 /** Pitch-over this much beside the plan is late or early, s. */
 const AWAY_S = 1.5;
+/** Steps of the log on top of it: the moment lies somewhere between two rows. */
+const AWAY_ROWS = 1.5;
 /** Tilts tried on flights without a plan, times what was flown. */
 const TRIED = [1.05, 1.1, 1.15, 1.2, 1.3, 1.4];
 
@@ -31,14 +33,16 @@ function withPlan(o: Occasion, cost: number): Candidate[] {
   const end_s = reflown?.handover.start.time_s ?? flight.time[span.end]!;
   const worst = worstPitch(o, end_s);
   const away = over === null || planOver === null ? 0 : over - planOver;
+  const rows = flight.time.length - 1;
+  const least = AWAY_S + (AWAY_ROWS * (flight.time[rows]! - flight.time[0]!)) / Math.max(1, rows);
   const steep = worst === null || worst.flown > worst.planned;
   const hard = worst !== null && !steep && over !== null && worst.time_s < over + 25;
-  const wavering = Math.abs(away) <= AWAY_S && worst !== null && worst.wavers;
+  const wavering = Math.abs(away) <= least && worst !== null && worst.wavers;
   const code: FindingCode = wavering
     ? 'angle-of-attack-in-air'
-    : away > AWAY_S
+    : away > least
       ? 'pitch-over-late'
-      : away < -AWAY_S
+      : away < -least
         ? 'pitch-over-early'
         : hard
           ? 'pitch-over-too-hard'
@@ -48,9 +52,9 @@ function withPlan(o: Occasion, cost: number): Candidate[] {
   const start =
     over === null || planOver === null
       ? ''
-      : away > AWAY_S
+      : away > least
         ? `Pitched over ${decimal(away, 0)} s late`
-        : away < -AWAY_S
+        : away < -least
           ? `Pitched over ${decimal(-away, 0)} s early`
           : hard
             ? 'Pitched over too hard'

@@ -7,8 +7,9 @@ import { type Candidate, contributed, type Finder, type Occasion, reflownSigma_m
 
 /** Shortest gap between two stages that is asked for, s. */
 const SHORT_GAP_S = 2;
-/** An upper stage pushes well when it can carry its own weight. */
+/** An upper stage pushes well when it can carry its own weight; a little less is no weakness. */
 const STRONG = 1;
+const WEAK = 0.9;
 /** Sinking faster than this under thrust is falling back, m/s. */
 const SINKING_M_S = 15;
 
@@ -65,7 +66,7 @@ function weak(o: Occasion): Candidate[] {
   const burn = reflown === null ? undefined : flight.burns.find((b) => b.stage === reflown.last);
   if (reflown === null || ratio === undefined || burn === undefined || o.plan !== null) return [];
   const begun = ratio[Math.min(burn.startIndex + 1, ratio.length - 1)]!;
-  if (!(begun < STRONG)) return [];
+  if (!(begun < WEAK)) return [];
   // Sinking just before insertion is no falling back: only what comes before the last third counts.
   let slowest = 0;
   let slowest_s = burn.start_s;
