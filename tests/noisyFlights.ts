@@ -49,7 +49,7 @@ export function noisyLog(name: ReferenceName, disturbance: Disturbance, seed: nu
 }
 
 /** One-sigma relative errors of a card whose maker is not sure of the vehicle. */
-export const cardErrors = { isp: 0.005, exitArea: 0.2, dragArea: 0.1 } as const;
+const cardErrors = { isp: 0.005, exitArea: 0.2, dragArea: 0.1 } as const;
 
 /** The flight's card with its vehicle's values redrawn by `cardErrors`, and saying so. */
 export function doubtfulCard(name: ReferenceName, seed: number): string {
