@@ -39,6 +39,12 @@ export function assignColumns(table: RawTable, map: readonly ColumnChoice[], fil
             merit: match.confidence + (match.unit === null ? 0 : 0.02),
           })),
   );
+  const counts = new Map<RawColumn, number>();
+  const filledOf = (column: RawColumn): number => {
+    const count = counts.get(column) ?? filledCount(column);
+    counts.set(column, count);
+    return count;
+  };
   candidates.sort(
     (a, b) =>
       b.merit - a.merit ||
@@ -63,9 +69,10 @@ export function assignColumns(table: RawTable, map: readonly ColumnChoice[], fil
   return assigned.sort((a, b) => channelNames.indexOf(a.channel) - channelNames.indexOf(b.channel));
 }
 
-function filledOf(column: RawColumn): number {
+function filledCount(column: RawColumn): number {
+  const { numbers } = column;
   let count = column.texts.size;
-  for (const x of column.numbers) if (!Number.isNaN(x)) count++;
+  for (let i = 0; i < numbers.length; i++) if (!Number.isNaN(numbers[i]!)) count++;
   return count;
 }
 

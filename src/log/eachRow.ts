@@ -3,7 +3,7 @@ import type { Separator } from './separator.ts';
 import type { Pace } from './watch.ts';
 
 /** Characters handed to the tokeniser at a time, which bounds its memory. */
-const PIECE_CHARACTERS = 4 << 20;
+const PIECE_CHARACTERS = 1 << 20;
 
 /** The cells of a line whose columns are parted by blanks. */
 export function blankCells(line: string): string[] {
@@ -77,20 +77,22 @@ export async function eachRowInTurns(
       parser.abort();
       reject(error);
     };
-    let rows = 0;
+    let pieces = 0;
     Papa.parse<string[]>(text, {
       ...config(separator, plainQuotes),
-      step: ({ data, meta }, parser) => {
+      // Piece by piece and not row by row: each pause has the tokeniser begin its piece again.
+      chunk: ({ data }: Papa.ParseResult<string[]>, parser: Papa.Parser) => {
         if (failed) return;
+        pieces++;
         try {
-          take(data);
+          for (const cells of data) take(cells);
         } catch (error) {
           fail(error, parser);
           return;
         }
-        if ((++rows & 0xff) !== 0 || !pace.due) return;
+        if (!pace.due) return;
         parser.pause();
-        pace.report(share(meta.cursor / text.length)).then(
+        pace.report(share(Math.min(1, (pieces * PIECE_CHARACTERS) / text.length))).then(
           () => parser.resume(),
           (error: unknown) => fail(error, parser),
         );

@@ -50,7 +50,7 @@ export function heldRuns(
 function judge(
   time: Float64Array,
   values: Float64Array,
-  index: readonly number[],
+  index: Int32Array,
   first: number,
   last: number,
   step: number,
@@ -91,7 +91,7 @@ function judge(
 }
 
 /** Largest change near a run, its own two jumps left out: a channel that always holds and jumps is no dropout. */
-function largestChange(values: Float64Array, index: readonly number[], first: number, last: number): number {
+function largestChange(values: Float64Array, index: Int32Array, first: number, last: number): number {
   const reach = Math.max(40, 2 * (last - first));
   let most = 0;
   const look = (from: number, to: number): void => {
@@ -105,7 +105,7 @@ function largestChange(values: Float64Array, index: readonly number[], first: nu
 }
 
 /** Whether a channel holds at k as well: then it is a staircase, and this is its next step. */
-function holds(values: Float64Array, index: readonly number[], k: number): boolean {
+function holds(values: Float64Array, index: Int32Array, k: number): boolean {
   return values[index[k]!] === values[index[Math.min(k + 1, index.length - 1)]!];
 }
 
@@ -113,7 +113,7 @@ function holds(values: Float64Array, index: readonly number[], k: number): boole
 function rateAcross(
   time: Float64Array,
   values: Float64Array,
-  index: readonly number[],
+  index: Int32Array,
   a: number,
   b: number,
 ): number {

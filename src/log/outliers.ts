@@ -5,10 +5,11 @@ const LONGEST_RUN = 5;
 export const FAR = 12;
 
 /** Indices of finite values. */
-export function finiteIndex(values: Float64Array): number[] {
-  const index: number[] = [];
-  for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]!)) index.push(i);
-  return index;
+export function finiteIndex(values: Float64Array): Int32Array {
+  const index = new Int32Array(values.length);
+  let count = 0;
+  for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]!)) index[count++] = i;
+  return index.subarray(0, count);
 }
 
 /**
@@ -37,7 +38,7 @@ export function wildValues(time: Float64Array, values: Float64Array): number[] {
 /** Length of the run that begins at k and comes back; 0 where it does not. */
 function runLength(
   values: Float64Array,
-  index: readonly number[],
+  index: Int32Array,
   k: number,
   usual: (to: number) => number,
 ): number {
@@ -62,7 +63,7 @@ export const ROWS_BEHIND = 25;
 const USUAL_QUANTILE = 0.8;
 
 /** Whether enough neighbours change as much that the k-th cannot be wild; cheap, for it is asked at every row. */
-function isUsual(time: Float64Array, values: Float64Array, index: readonly number[], k: number): boolean {
+function isUsual(time: Float64Array, values: Float64Array, index: Int32Array, k: number): boolean {
   const [a, b] = [index[k - 1]!, index[k]!];
   const limit = Math.abs(values[b]! - values[a]!) / (time[b]! - time[a]!) / FAR;
   const from = Math.max(1, k - ROWS_BEFORE);
@@ -77,12 +78,7 @@ function isUsual(time: Float64Array, values: Float64Array, index: readonly numbe
 }
 
 /** The 0.8 quantile of rates of change among the forty finite samples around the k-th. */
-export function usualRate(
-  time: Float64Array,
-  values: Float64Array,
-  index: readonly number[],
-  k: number,
-): number {
+export function usualRate(time: Float64Array, values: Float64Array, index: Int32Array, k: number): number {
   const rates: number[] = [];
   for (let j = Math.max(1, k - ROWS_BEFORE); j < Math.min(index.length, k + ROWS_BEHIND); j++) {
     const [a, b] = [index[j - 1]!, index[j]!];

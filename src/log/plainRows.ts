@@ -46,6 +46,8 @@ export class PlainRows {
   private readonly width: number;
   /** From this byte on nothing but ASCII is taken. */
   private readonly asciiFrom: number;
+  /** The last line end. */
+  private readonly lastEnd: number;
   private readonly values: Float64Array;
   /** Bounds of each cell that is no plain number, else -1. */
   private readonly textFrom: Int32Array;
@@ -61,6 +63,7 @@ export class PlainRows {
     this.decimal = decimal === this.separatorByte ? -1 : decimal;
     this.width = layout.width;
     this.asciiFrom = asciiFrom;
+    this.lastEnd = bytes.lastIndexOf(LF);
     this.values = new Float64Array(layout.width);
     this.textFrom = new Int32Array(layout.width);
     this.textTo = new Int32Array(layout.width);
@@ -71,7 +74,8 @@ export class PlainRows {
     const { bytes } = this;
     let at = from;
     while (at < bytes.length && at < until) {
-      const next = this.plainLine(at);
+      // A line without its end is read as any other text: within the others no byte need be asked whether it is there.
+      const next = at <= this.lastEnd ? this.plainLine(at) : 0;
       if (next > 0) {
         at = next;
         continue;
@@ -84,64 +88,66 @@ export class PlainRows {
     return at;
   }
 
-  /** Reads a line as a whole row of plain cells; 0 where it is none, else where the next line begins. */
+  /** Reads a line that has its end as a whole row of plain cells; 0 where it is none, else where the next begins. */
   private plainLine(from: number): number {
     const { bytes, width, blanks, separatorByte, decimal, values, textFrom, textTo } = this;
-    const end = bytes.length;
     let at = from;
     let texts = 0;
     let filled = 0;
     for (let column = 0; column < width; column++) {
       const cell = at;
+      let c = bytes[at]!;
       // Blanks around a number do not count.
-      let c = at < end ? bytes[at]! : LF;
-      while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = ++at < end ? bytes[at]! : LF;
+      while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
       const begin = at;
       let negative = false;
       if (c === MINUS || c === PLUS) {
         negative = c === MINUS;
-        c = ++at < end ? bytes[at]! : LF;
+        c = bytes[++at]!;
       }
-      let mantissa = 0;
-      let digits = 0;
-      let scale = 0;
       const whole = at;
+      while (c === DIGIT_0) c = bytes[++at]!;
+      let first = at;
+      let mantissa = 0;
       while (c >= DIGIT_0 && c <= DIGIT_9) {
         mantissa = mantissa * 10 + (c - DIGIT_0);
-        if (mantissa !== 0) digits++;
-        c = ++at < end ? bytes[at]! : LF;
+        c = bytes[++at]!;
       }
+      let digits = at - first;
       let seen = at - whole;
+      let scale = 0;
       if (c === decimal) {
-        c = ++at < end ? bytes[at]! : LF;
-        const fraction = at;
+        const point = at;
+        c = bytes[++at]!;
+        if (digits === 0) while (c === DIGIT_0) c = bytes[++at]!;
+        first = at;
         while (c >= DIGIT_0 && c <= DIGIT_9) {
           mantissa = mantissa * 10 + (c - DIGIT_0);
-          if (mantissa !== 0) digits++;
-          c = ++at < end ? bytes[at]! : LF;
+          c = bytes[++at]!;
         }
-        scale = at - fraction;
+        digits += at - first;
+        scale = at - point - 1;
         seen += scale;
       }
       let sound = seen > 0;
       if (sound && (c === LOWER_E || c === UPPER_E)) {
-        c = ++at < end ? bytes[at]! : LF;
+        c = bytes[++at]!;
         let down = false;
         if (c === MINUS || c === PLUS) {
           down = c === MINUS;
-          c = ++at < end ? bytes[at]! : LF;
+          c = bytes[++at]!;
         }
         let power = 0;
-        const first = at;
+        first = at;
         while (c >= DIGIT_0 && c <= DIGIT_9 && at - first < 5) {
           power = power * 10 + (c - DIGIT_0);
-          c = ++at < end ? bytes[at]! : LF;
+          c = bytes[++at]!;
         }
         sound = at > first;
         scale += down ? power : -power;
       }
       const stop = at;
-      while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = ++at < end ? bytes[at]! : LF;
+      while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
       // In text parted by blanks a number must end at one.
       const ended = c === LF || (blanks ? at > stop : c === separatorByte);
       textFrom[column] = -1;
@@ -160,7 +166,7 @@ export class PlainRows {
       } else {
         // A comment, a rule or a repeated header is told by its first cell.
         if (filled === 0 || blanks) return 0;
-        while (c !== LF && c !== separatorByte) c = ++at < end ? bytes[at]! : LF;
+        while (c !== LF && c !== separatorByte) c = bytes[++at]!;
         textFrom[column] = cell;
         textTo[column] = at;
         texts++;

@@ -64,6 +64,11 @@ export class ColumnBuilder {
   }
 
   putNumber(row: number, value: number): void {
+    if (row === this.length && row < this.numbers.length) {
+      this.numbers[row] = value;
+      this.length = row + 1;
+      return;
+    }
     if (row >= this.numbers.length) {
       const larger = new Float64Array(Math.max(row + 1, this.numbers.length * 2));
       larger.set(this.numbers.subarray(0, this.length));
@@ -74,14 +79,20 @@ export class ColumnBuilder {
     this.length = row + 1;
   }
 
-  finish(header: string, unitsCell: string | null, rows: number): RawColumn {
-    const numbers = new Float64Array(rows);
+  /** As many numbers as there are rows; copied only where much room would stay unused. */
+  private cutTo(rows: number): Float64Array {
+    if (rows <= this.length && rows > 0.9 * this.numbers.length) return this.numbers.subarray(0, rows);
+    const numbers = new Float64Array(rows).fill(Number.NaN, this.length);
     numbers.set(this.numbers.subarray(0, Math.min(rows, this.length)));
+    return numbers;
+  }
+
+  finish(header: string, unitsCell: string | null, rows: number): RawColumn {
+    const numbers = this.cutTo(rows);
     // The room beyond is let go at once: a large table has many columns.
     this.numbers = new Float64Array(0);
     for (const row of this.texts.keys()) if (row >= rows) this.texts.delete(row);
     const cellUnit = unitInCells(this.texts, rows);
-    if (this.length < rows) numbers.fill(Number.NaN, this.length);
     if (cellUnit !== null) {
       for (const [row, text] of this.texts) {
         const parts = numberWithUnit.exec(text);

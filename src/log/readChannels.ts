@@ -39,10 +39,12 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
   const notes: QualityNote[] = [];
   const rowsOf = (a: Assigned): Float64Array => {
     const values = new Float64Array(axis.rows.length);
-    axis.rows.forEach((row, i) => {
-      values[i] = a.column.numbers[row]!;
-      if (a.channel === 'stage' && Number.isNaN(values[i]!)) values[i] = numberIn(a.column.texts.get(row));
-    });
+    const { numbers, texts } = a.column;
+    for (let i = 0; i < values.length; i++) values[i] = numbers[axis.rows[i]!]!;
+    if (a.channel === 'stage' && texts.size > 0) {
+      for (let i = 0; i < values.length; i++)
+        if (Number.isNaN(values[i]!)) values[i] = numberIn(texts.get(axis.rows[i]!));
+    }
     return values;
   };
   const written = new Map(assigned.map((a) => [a.channel, rowsOf(a)] as const));
@@ -177,9 +179,9 @@ function chooseUnit(
 function missingRows(a: Assigned, values: Float64Array, axis: TimeAxis): number {
   if (a.channel === 'time') return 0;
   let missing = 0;
-  axis.rows.forEach((row, i) => {
-    if (a.channel === 'event' ? !a.column.texts.has(row) : !Number.isFinite(values[i]!)) missing++;
-  });
+  for (let i = 0; i < values.length; i++) {
+    if (a.channel === 'event' ? !a.column.texts.has(axis.rows[i]!) : !Number.isFinite(values[i]!)) missing++;
+  }
   return missing;
 }
 

@@ -112,15 +112,21 @@ async function logOfTable(file: FileTable, bytes: number, options: ReadOptions, 
   );
 
   const read = readChannels(whole.assigned, clock, axis);
+  const steps = new Map<Float64Array, number | null>();
+  const stepOf = (values: Float64Array): number | null => {
+    const step = steps.has(values) ? (steps.get(values) ?? null) : roundingStep(values);
+    steps.set(values, step);
+    return step;
+  };
   const factors = Object.fromEntries(read.readings.map((reading) => [reading.channel, reading.factor]));
-  const repaired = repairChannels(read.time, read.channels, axis.rows, factors);
+  const repaired = repairChannels(read.time, read.channels, axis.rows, factors, stepOf);
   const climb = climbCheck(read.time, repaired.channels, read.readings);
   notes.push(...read.notes, ...repaired.notes, ...(climb === null ? [] : [climb]));
   checkUsable(repaired.channels, name);
 
   const resolution: Partial<Record<ChannelName, number>> = {};
   for (const [channel, values] of Object.entries(repaired.channels) as [ChannelName, Float64Array][]) {
-    const step = roundingStep(values);
+    const step = stepOf(values);
     if (step === null) continue;
     resolution[channel] = step;
     const rounded = roundingNote(channel, values, step, axis.rows);

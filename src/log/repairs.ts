@@ -42,13 +42,14 @@ const MOST_REPAIRED = 0.5;
 /**
  * Takes out what the vehicle cannot have done. What is taken out is missing afterwards, never replaced; only a
  * change of scale is undone. `rows` are the table rows of the samples, for the notes; `factors` turn SI values
- * back into written ones.
+ * back into written ones. `stepOf` gives the step to which a channel is rounded.
  */
 export function repairChannels(
   time: Float64Array,
   channels: Readonly<Channels>,
   rows: Int32Array,
   factors: Readonly<Partial<Record<ChannelName, number>>>,
+  stepOf: (values: Float64Array) => number | null = roundingStep,
 ): { channels: Readonly<Channels>; notes: readonly QualityNote[] } {
   const notes: QualityNote[] = gapNotes(time, rows);
   const out: Channels = { ...channels };
@@ -81,7 +82,7 @@ export function repairChannels(
   for (const channel of movingChannels) {
     const values = out[channel];
     if (values === undefined) continue;
-    const runs = heldRuns(time, values, roundingStep(values) ?? 0, (x) => x / (factors[channel] ?? 1));
+    const runs = heldRuns(time, values, stepOf(values) ?? 0, (x) => x / (factors[channel] ?? 1));
     for (const kind of ['frozen', 'dropout'] as const) {
       const of = runs.filter((run) => run.kind === kind);
       const [first] = of;
@@ -125,7 +126,8 @@ export function repairChannels(
 
 /** Gaps over ten usual steps and two seconds. */
 function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
-  const steps = time.subarray(1).map((t, i) => t - time[i]!);
+  const steps = new Float64Array(Math.max(0, time.length - 1));
+  for (let i = 0; i < steps.length; i++) steps[i] = time[i + 1]! - time[i]!;
   const usual = median(steps);
   const gaps: number[] = [];
   let longest = 0;

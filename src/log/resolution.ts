@@ -13,24 +13,26 @@ const MOST_STEPS = 25;
  * changes along the channel (tenths, then whole kilometres) the finest is returned.
  */
 export function roundingStep(values: Float64Array): number | null {
-  const changes: number[] = [];
+  const changes = new Float64Array(Math.min(values.length, 2 * STRETCHES * STRETCH_SAMPLES));
+  let count = 0;
   // Of a long channel twenty stretches do: the sort below is what takes time.
   const stretch = Math.max(1, Math.floor(values.length / STRETCHES));
   const read = Math.min(stretch, STRETCH_SAMPLES);
-  let at = -1;
   let before = Number.NaN;
-  for (const x of values) {
-    at++;
-    if (Number.isNaN(x) || at % stretch >= read) continue;
+  for (let at = 0; at < values.length; at++) {
+    // Between two stretches nothing is looked at.
+    if (at % stretch >= read) at += stretch - read;
+    const x = values[at] ?? Number.NaN;
+    if (Number.isNaN(x)) continue;
     if (!Number.isNaN(before)) {
       const d = Math.abs(x - before);
       // Changes far below the last digit of the value are the arithmetic of the writer.
-      if (d > EQUAL * Math.max(Math.abs(x), Math.abs(before))) changes.push(d);
+      if (d > EQUAL * Math.max(Math.abs(x), Math.abs(before))) changes[count++] = d;
     }
     before = x;
   }
-  if (changes.length < 8) return null;
-  const sorted = changes.toSorted((a, b) => a - b);
+  if (count < 8) return null;
+  const sorted = changes.subarray(0, count).sort();
   for (const p of [0.02, 0.05, 0.1, 0.25, 0.5]) {
     const guess = sorted[Math.floor(p * (sorted.length - 1))] ?? 0;
     // A step that never comes alone shows in changes of two and three steps.
@@ -42,7 +44,7 @@ export function roundingStep(values: Float64Array): number | null {
 }
 
 /** Least-squares step through changes taken as whole multiples of it; null where they are no multiples. */
-function refine(sorted: readonly number[], guess: number): number | null {
+function refine(sorted: Float64Array, guess: number): number | null {
   if (!(guess > 0)) return null;
   let step = guess;
   for (let round = 0; round < 4; round++) {
@@ -85,7 +87,8 @@ function shapes(values: Float64Array, step: number): boolean {
   let held = false;
   let before = Number.NaN;
   let lastCount = 0;
-  for (const x of values) {
+  for (let i = 0; i < values.length; i++) {
+    const x = values[i]!;
     if (Number.isNaN(x)) continue;
     if (!Number.isNaN(before)) {
       const count = Math.round(Math.abs(x - before) / step);

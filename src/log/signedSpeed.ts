@@ -14,6 +14,7 @@ export function settleSignedSpeed(
   const at = readings.findIndex((reading) => reading.channel === 'speed');
   const reading = readings[at];
   if (speed === undefined || reading === undefined) return;
+  if (!speed.some((x) => x < 0)) return;
   if (!(quantile(speed, 0.02) < -Math.max(2, 0.01 * largestMagnitude(speed)))) return;
   channels.speed = speed.map(Math.abs);
   if (channels.verticalSpeed === undefined) {

@@ -1,3 +1,4 @@
+import { finiteIndex } from './outliers.ts';
 import { median, sortedFinite } from './statistics.ts';
 import type { QualityNote } from './types.ts';
 import { wildTimes } from './wildTimes.ts';
@@ -25,8 +26,7 @@ export function splitParts(
 ): { parts: Int32Array[]; time: Float64Array; notes: QualityNote[] } {
   const unwrapped = Float64Array.from(time);
   const notes: QualityNote[] = [];
-  let rows: number[] = [];
-  for (let i = 0; i < time.length; i++) if (Number.isFinite(time[i]!)) rows.push(i);
+  let rows: Int32Array = finiteIndex(time);
   if (runsBackwards(time, rows)) {
     rows.reverse();
     notes.push({
@@ -38,10 +38,7 @@ export function splitParts(
     });
   }
   const step = typicalStep(time, rows);
-  const wild = wildTimes(
-    Float64Array.from(rows, (i) => time[i]!),
-    step,
-  );
+  const wild = wildTimes(gathered(time, rows), step);
   if (wild.length > 0) {
     const lines = wild.map((k) => rows[k]! + 1);
     notes.push({
@@ -86,21 +83,19 @@ export function splitParts(
     if (t > high) high = t;
   }
   const ends = [...cuts.slice(1), rows.length];
-  const parts = cuts
-    .map((from, p) => Int32Array.from(rows.slice(from, ends[p])))
-    .filter((part) => part.length >= LEAST_ROWS);
+  const parts = cuts.map((from, p) => rows.slice(from, ends[p])).filter((part) => part.length >= LEAST_ROWS);
   // Times without any order make no part: the rows are then one flight, to be put in order.
-  return { parts: parts.length > 0 ? parts : [Int32Array.from(rows)], time: unwrapped, notes };
+  return { parts: parts.length > 0 ? parts : [rows], time: unwrapped, notes };
 }
 
 /** Whether nearly every row is earlier than the one before it. */
-function runsBackwards(time: Float64Array, rows: readonly number[]): boolean {
+function runsBackwards(time: Float64Array, rows: Int32Array): boolean {
   let back = 0;
   for (let k = 1; k < rows.length; k++) if (time[rows[k]!]! < time[rows[k - 1]!]!) back++;
   return rows.length > LEAST_ROWS && back > 0.9 * (rows.length - 1);
 }
 
-function typicalStep(time: Float64Array, rows: readonly number[]): number {
+function typicalStep(time: Float64Array, rows: Int32Array): number {
   const steps: number[] = [];
   const hop = Math.max(1, Math.floor(rows.length / 10_000));
   for (let k = 1; k < rows.length; k += hop) {
@@ -111,8 +106,8 @@ function typicalStep(time: Float64Array, rows: readonly number[]): number {
 }
 
 /** A single row with a wrong time is no new beginning: the next rows must stay back as well. */
-function staysBack(time: Float64Array, rows: readonly number[], k: number, high: number): boolean {
-  const next = rows.slice(k, k + LEAST_ROWS).map((i) => time[i]!);
+function staysBack(time: Float64Array, rows: Int32Array, k: number, high: number): boolean {
+  const next = gathered(time, rows.subarray(k, k + LEAST_ROWS));
   return next.length > 1 && next.filter((t) => t < high).length > 0.7 * next.length;
 }
 
@@ -156,12 +151,12 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
   }
   const spread = spreadStamps(order, time, notes);
   if (spread !== null) return { rows: order, time: spread, notes };
-  const kept: number[] = [];
+  const kept = new Int32Array(order.length);
+  let count = 0;
   const doubled: number[] = [];
   for (const row of order) {
-    const before = kept.at(-1);
-    if (before !== undefined && time[before] === time[row]) doubled.push(row);
-    else kept.push(row);
+    if (count > 0 && time[kept[count - 1]!] === time[row]) doubled.push(row);
+    else kept[count++] = row;
   }
   if (doubled.length > 0) {
     notes.push({
@@ -172,8 +167,15 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
       text: `${doubled.length} row(s) repeat the time of the row before; the first of each is kept.`,
     });
   }
-  const rows = Int32Array.from(kept);
-  return { rows, time: Float64Array.from(rows, (row) => time[row]!), notes };
+  const rows = kept.subarray(0, count);
+  return { rows, time: gathered(time, rows), notes };
+}
+
+/** Values at some rows. */
+function gathered(values: Float64Array, rows: Int32Array): Float64Array {
+  const out = new Float64Array(rows.length);
+  for (let k = 0; k < rows.length; k++) out[k] = values[rows[k]!]!;
+  return out;
 }
 
 function backSteps(part: Int32Array, time: Float64Array): number[] {
@@ -194,7 +196,7 @@ function spreadStamps(order: Int32Array, time: Float64Array, notes: QualityNote[
   let repeats = 0;
   for (let k = 1; k < order.length; k++) if (time[order[k]!] === time[order[k - 1]!]) repeats++;
   if (repeats < 0.4 * order.length || order.length - repeats < 3) return null;
-  const out = Float64Array.from(order, (row) => time[row]!);
+  const out = gathered(time, order);
   const gaps: number[] = [];
   for (let k = 1; k < out.length; k++) if (out[k]! > out[k - 1]!) gaps.push(out[k]! - out[k - 1]!);
   const usual = median(gaps);
