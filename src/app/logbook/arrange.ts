@@ -14,7 +14,7 @@ export const groupings = {
   none: 'no groups',
   pilot: 'pilot',
   vehicle: 'vehicle',
-  both: 'pilot and vehicle',
+  both: 'pilot, vehicle',
 } as const;
 
 export type SortName = keyof typeof sortings;
