@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import UPlot from 'uplot';
 import type { LineChart } from '../../exchange/report/lineChart.ts';
-import { stripHeight } from '../../exchange/report/lineChart.ts';
+import { scaled, stripHeight } from '../../exchange/report/lineChart.ts';
 import { blocksOf, pictureRows } from '../../exchange/report/minMaxBlocks.ts';
 import { plotFrame, type Span, timeTickCount } from '../../exchange/report/plotFrame.ts';
 import { ticks, timeTicks } from '../../exchange/report/ticks.ts';
@@ -27,7 +27,6 @@ interface Shown {
 }
 
 function shownRows({ strip, time_s, overlays }: StripPlotProps, shown: Span, columns: number): Shown {
-  const scaled = (rows: Rows) => rows.map((v) => (v === null ? null : v * strip.scale));
   const blocks = strip.lines.map((l) => blocksOf(l.strip.values));
   const rows = pictureRows(time_s, blocks, shown.start_s, shown.end_s, columns);
   const behind = overlays.flatMap((o) =>
@@ -35,10 +34,10 @@ function shownRows({ strip, time_s, overlays }: StripPlotProps, shown: Span, col
       const values = o.channels[name];
       if (values === undefined || guest) return [];
       const thin = pictureRows(o.time_s, [blocksOf(values)], shown.start_s, shown.end_s, columns);
-      return [{ time_s: thin.time_s, rows: scaled(thin.lines[0] ?? []), line }];
+      return [{ time_s: thin.time_s, rows: scaled(thin.lines[0] ?? [], strip.scale), line }];
     }),
   );
-  return { time_s: rows.time_s, lines: rows.lines.map(scaled), behind };
+  return { time_s: rows.time_s, lines: rows.lines.map((l) => scaled(l, strip.scale)), behind };
 }
 
 /** A path through rows on the canvas, broken where nothing is known. */
