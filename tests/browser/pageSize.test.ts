@@ -21,7 +21,7 @@ test('what the first screen waits for is under 120 kB gzip', () => {
   const first = sizes.filter(
     ({ path }) => path.endsWith('index.html') || entry.includes(path.slice(folder.length + 1)),
   );
-  expect(first.length).toBe(3);
+  expect(first.length).toBeGreaterThanOrEqual(3);
   expect(total(first), list(first)).toBeLessThan(limit_bytes);
 });
 
