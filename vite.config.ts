@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Plugin } from 'vite';
+import type { Plugin, Rolldown } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 const samplesFolder = 'sample-logs';
@@ -85,22 +85,24 @@ function liftPolicyWhileServing(): Plugin {
   };
 }
 
-/** One self-contained file for Node: what `--ssr ENTRY` names, with its packages inside. */
-function nodeBundle(outDir: string, fileName: string, banner: string) {
+/** Self-contained code for Node: what `--ssr ENTRY` names, with its packages inside. */
+function nodeBundle(outDir: string, minify: boolean, output: Rolldown.OutputOptions) {
   return {
     ssr: { noExternal: true as const },
-    build: {
-      outDir,
-      target: 'node20',
-      minify: false,
-      rolldownOptions: { output: { entryFileNames: fileName, codeSplitting: false, banner } },
-    },
+    build: { outDir, target: 'node20', minify, rolldownOptions: { output } },
   };
 }
 
 export default defineConfig(({ mode }) => {
-  if (mode === 'engine') return nodeBundle('dist/engine', 'index.js', '');
-  if (mode === 'cli') return nodeBundle('dist/cli', 'lossbook.js', '#!/usr/bin/env node');
+  if (mode === 'engine')
+    return nodeBundle('dist/engine', false, { entryFileNames: 'index.js', codeSplitting: false });
+  // What a command does not need is not read: a review starts without report, comparison and server.
+  if (mode === 'cli')
+    return nodeBundle('dist/cli', true, {
+      entryFileNames: 'lossbook.js',
+      chunkFileNames: '[name].js',
+      banner: (chunk) => (chunk.isEntry ? '#!/usr/bin/env node' : ''),
+    });
   return {
     base: './',
     oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },

@@ -27,7 +27,7 @@ export interface Command {
 export const commands: readonly Command[] = [
   {
     name: 'review',
-    usage: 'LOG… [options]',
+    usage: 'LOG|FOLDER… [options]',
     about: 'Says whether the flight made its orbit, where its delta-v went and what was left.',
     options: [
       { name: 'mission', value: 'CARD', about: 'mission card: world, site, target, vehicle' },
@@ -50,6 +50,15 @@ export const commands: readonly Command[] = [
         about: 'fly it again, for some seconds, to find what cost most (always done with a plan)',
       },
       { name: 'json', about: 'the review as a JSON document; an array where there are several logs' },
+      {
+        name: 'jsonl',
+        about: 'a line of JSON for each log as it is done: {"log", "review"} or {"log", "error"}',
+      },
+      {
+        name: 'resume',
+        value: 'FILE',
+        about: 'write those lines at the end of FILE, for the logs whose line is not there yet',
+      },
       { name: 'report', value: 'FILE.html', about: 'write the report, one HTML file that needs no other' },
       { name: 'channels', value: 'FILE.csv', about: 'write the sampled channels as CSV' },
       { name: 'oem', value: 'FILE', about: 'write the flown path as a CCSDS Orbit Ephemeris Message' },
@@ -57,12 +66,13 @@ export const commands: readonly Command[] = [
     ],
     notes: [
       'A card NAME.mission.json or a plan NAME.plan.csv beside NAME.csv is taken without being named. - reads standard input.',
+      'A folder stands for the logs in it. With --json or --jsonl many logs are reviewed on all cores.',
       'Exit code: 0 reviewed, 2 usage, 3 input that could not be read, 4 nothing to derive; the worst of several.',
     ],
   },
   {
     name: 'compare',
-    usage: 'LOG… [options]',
+    usage: 'LOG|FOLDER… [options]',
     about: 'Sets attempts side by side: verdicts, margins, losses, habits, progress, where the ways part.',
     options: [
       { name: 'mission', value: 'CARD', about: 'mission card of all the logs' },

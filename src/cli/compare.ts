@@ -1,38 +1,38 @@
-import { attemptOf } from '../attempts/attempt.ts';
 import { compareAttempts } from '../attempts/compare.ts';
-import { planAttemptOf } from '../attempts/planAttempt.ts';
 import { type Attempt, type GroupBy, groupBys } from '../attempts/types.ts';
 import { LossbookError } from '../errors.ts';
 import { comparisonText } from '../exchange/comparisonText.ts';
 import { plainJson } from '../exchange/plainJson.ts';
 import { suggestion } from '../suggest.ts';
-import { complain } from './complain.ts';
+import { logFiles } from './logFiles.ts';
 import type { Asked } from './parseCommand.ts';
-import { commonRequest, concernsAll, reviewOne } from './reviewOne.ts';
+import { commonRequest } from './reviewOne.ts';
 import type { Terminal } from './terminal.ts';
+import { outcomes, type Threads } from './threads.ts';
 
 /** `lossbook compare`: several logs side by side; one that cannot be reviewed is told and left out. */
-export async function compare(asked: Asked, terminal: Terminal): Promise<number> {
-  const common = commonRequest(asked);
+export async function compare(
+  asked: Asked,
+  terminal: Terminal,
+  threads: Threads | null = null,
+): Promise<number> {
+  commonRequest(asked);
   const by = groupByOf(asked.value('by'));
-  if (asked.files.length < 2) throw usage('a comparison takes two logs or more');
-  if (asked.files.filter((path) => path === '-').length > 1)
+  const paths = await logFiles(asked.files);
+  if (paths.length < 2) throw usage('a comparison takes two logs or more');
+  if (paths.filter((path) => path === '-').length > 1)
     throw usage('standard input (-) can be read only once');
   const attempts: Attempt[] = [];
   let worst = 0;
   let beside = 0;
   let plan: Attempt | null = null;
-  for (const path of asked.files) {
-    try {
-      const { review, strips, planStrips } = await reviewOne(path, asked, common, terminal, () => {
-        beside++;
-      });
-      attempts.push(attemptOf(review, strips));
-      plan ??= planAttemptOf(review, planStrips ?? null);
-    } catch (error) {
-      worst = Math.max(worst, complain(error, terminal, path));
-      if (concernsAll(error)) break;
-    }
+  for await (const outcome of outcomes(paths, asked, 'attempt', threads)) {
+    worst = Math.max(worst, outcome.exit);
+    beside += outcome.beside;
+    for (const note of outcome.notes) terminal.note(note);
+    if (outcome.concernsAll) break;
+    if (outcome.attempt !== undefined) attempts.push(outcome.attempt);
+    plan ??= outcome.planAttempt ?? null;
   }
   if (beside > 0) terminal.note(`${beside} mission cards and plans lie beside their logs and are taken`);
   if (attempts.length === 0) return worst;

@@ -1,8 +1,14 @@
-import { run } from './run.ts';
-import { processTerminal } from './terminal.ts';
+import { isMainThread } from 'node:worker_threads';
 
-// A reader that closes early (`lossbook review … | head`) ends the program without a word.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 3));
-process.stderr.on('error', () => undefined);
-
-process.exitCode = await run(process.argv.slice(2), processTerminal());
+if (isMainThread) {
+  const { run } = await import('./run.ts');
+  const { processTerminal } = await import('./terminal.ts');
+  // A reader that closes early (`lossbook review … | head`) ends the program without a word.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 3));
+  process.stderr.on('error', () => undefined);
+  const args = process.argv.slice(2);
+  process.exitCode = await run(args, processTerminal(), { entry: new URL(import.meta.url), args });
+} else {
+  const { serveTasks } = await import('./taskThread.ts');
+  serveTasks();
+}

@@ -1,10 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { LossbookError } from '../errors.ts';
-import { channelsCsv } from '../exchange/channelsCsv.ts';
-import { oem } from '../exchange/oem.ts';
-import { opm } from '../exchange/opm.ts';
-import { reportHtml } from '../exchange/report/reportHtml.ts';
 import type { Analysis } from '../review/types.ts';
 import { errorCode } from './inputFiles.ts';
 import type { Asked } from './parseCommand.ts';
@@ -13,30 +9,45 @@ import type { Asked } from './parseCommand.ts';
 interface Output {
   readonly option: string;
   readonly what: string;
-  readonly text: (analysis: Analysis) => string;
+  readonly text: (analysis: Analysis) => Promise<string>;
 }
 
+/** Each is made by a part of the program that is read only when it is asked for. */
 const outputs: readonly Output[] = [
-  { option: 'report', what: 'the report', text: reportHtml },
+  {
+    option: 'report',
+    what: 'the report',
+    text: async (analysis) => (await import('../exchange/report/reportHtml.ts')).reportHtml(analysis),
+  },
   {
     option: 'channels',
     what: 'the channels',
-    text: ({ strips, review }) => channelsCsv(strips, review.events),
+    text: async ({ strips, review }) =>
+      (await import('../exchange/channelsCsv.ts')).channelsCsv(strips, review.events),
   },
-  { option: 'oem', what: 'the ephemeris', text: (analysis) => oem(analysis, { created_ms: Date.now() }) },
-  { option: 'opm', what: 'the orbit', text: (analysis) => opm(analysis, { created_ms: Date.now() }) },
+  {
+    option: 'oem',
+    what: 'the ephemeris',
+    text: async (analysis) => (await import('../exchange/oem.ts')).oem(analysis, { created_ms: Date.now() }),
+  },
+  {
+    option: 'opm',
+    what: 'the orbit',
+    text: async (analysis) => (await import('../exchange/opm.ts')).opm(analysis, { created_ms: Date.now() }),
+  },
 ];
 
 /**
+ * @param logs the logs to be reviewed
  * @param inputs paths that are read
  * @throws LossbookError `usage` where a file would be written for several logs, over an input or over another output
  */
-export function checkOutputs(asked: Asked, inputs: readonly string[]): void {
+export function checkOutputs(asked: Asked, logs: readonly string[], inputs: readonly string[]): void {
   const taken = new Map(inputs.map((path) => [resolve(path), 'an input']));
   for (const { option, what } of outputs) {
     const file = asked.value(option);
     if (file === undefined) continue;
-    if (asked.files.length > 1) throw usage(`--${option} takes ${what} of one log, and several are given`);
+    if (logs.length > 1) throw usage(`--${option} takes ${what} of one log, and several are given`);
     const before = taken.get(resolve(file));
     if (before !== undefined) throw usage(`--${option} ${file} would overwrite ${before}`);
     taken.set(resolve(file), `the file of --${option}`);
@@ -48,7 +59,7 @@ export async function writeOutputs(asked: Asked, analysis: Analysis): Promise<vo
   for (const { option, text } of outputs) {
     const file = asked.value(option);
     if (file === undefined) continue;
-    const made = text(analysis);
+    const made = await text(analysis);
     try {
       await writeFile(file, made);
     } catch (error) {

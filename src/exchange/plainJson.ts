@@ -8,8 +8,16 @@ const figureOrder = ['value', 'low', 'high', 'basis', 'reason', 'assumptions'];
  * characters are escaped, so that the text is safe on a terminal and loses nothing.
  */
 export function plainJson(document: unknown): string {
-  const text = JSON.stringify(document, figuresInOrder, 2);
-  return `${text.replace(unsafe, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`)}\n`;
+  return `${harmless(JSON.stringify(document, figuresInOrder, 2))}\n`;
+}
+
+/** The same on one line. */
+export function jsonLine(document: unknown): string {
+  return `${harmless(JSON.stringify(document, figuresInOrder))}\n`;
+}
+
+function harmless(text: string): string {
+  return text.replace(unsafe, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
 }
 
 function figuresInOrder(_key: string, value: unknown): unknown {

@@ -34,6 +34,6 @@ describe('outputs', () => {
     [['a.csv', 'b.csv', '--oem', 'o'], /--oem takes the ephemeris of one log, and several are given/],
   ] as const)('%j is a usage error', (args, message) => {
     const asked = parseCommand(['review', ...args]);
-    expect(() => checkOutputs(asked, asked.files)).toThrow(message);
+    expect(() => checkOutputs(asked, asked.files, asked.files)).toThrow(message);
   });
 });
