@@ -114,6 +114,11 @@ const messages = {
     what: (v) => `there is no event “${v.event}”${v.suggestion}`,
     next: (v) => `use one of: ${v.events}`,
   },
+  'ascent-not-found': {
+    exit: 4,
+    what: (v) => `no best ascent was found: ${v.reason}`,
+    next: () => 'complete the mission card (vehicle, stages, target), then search again',
+  },
   'plan-not-flyable': {
     exit: 3,
     what: (v) => `the plan cannot be flown: ${v.reason}`,

@@ -19,6 +19,8 @@ export interface FlightSource {
   readonly origin: 'book' | 'opened' | 'sample';
   readonly title: string;
   readonly note: string;
+  /** Samples that belong together; absent for all others. */
+  readonly set?: string;
   readonly load: () => Promise<FlightFiles>;
 }
 
@@ -95,6 +97,7 @@ export async function sampleFlights(): Promise<readonly FlightSource[]> {
     log: string;
     card: string | null;
     note: string;
+    set?: string;
   }>('samples/index.json');
   const beside = (name: string) => ({ address: `samples/${name}`, name });
   return (list ?? []).map((flight) => ({
@@ -102,6 +105,7 @@ export async function sampleFlights(): Promise<readonly FlightSource[]> {
     origin: 'sample',
     title: flight.title,
     note: flight.note,
+    ...(flight.set === undefined ? {} : { set: flight.set }),
     load: () => fetchFlight(beside(flight.log), flight.card === null ? null : beside(flight.card)),
   }));
 }

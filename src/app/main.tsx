@@ -8,6 +8,7 @@ import './review.css';
 import './logbook/logbook.css';
 import './card/card.css';
 import './columns/columns.css';
+import './further.css';
 import './teaching.css';
 import './print.css';
 import { App } from './App.tsx';

@@ -1,3 +1,5 @@
+import type { CompareOptions } from '../attempts/compare.ts';
+import type { Attempt, Comparison } from '../attempts/types.ts';
 import type { Where } from '../errors.ts';
 import type { ColumnSample } from '../log/columnSample.ts';
 import type { FileKind } from '../log/fileKind.ts';
@@ -56,11 +58,30 @@ export interface CardCheck {
   readonly missing: readonly string[];
 }
 
+/** The ascent that leaves most delta-v, as a plan's file. */
+export interface BestPlan {
+  readonly plan: TextFile;
+  readonly margin_m_s: number;
+  readonly reachesTarget: boolean;
+}
+
+export interface ComparisonRequest {
+  readonly attempts: readonly Attempt[];
+  readonly options: CompareOptions;
+}
+
 /** What the page can ask of its worker. A further task is one more line here and one in worker.ts. */
 export interface Tasks {
   readonly review: { readonly request: PageReviewRequest; readonly result: ReviewResult };
   readonly kind: { readonly request: FileHandle; readonly result: FileKind };
   readonly card: { readonly request: TextFile; readonly result: CardCheck };
+  /** The request is the mission card; its plan is named after the log. */
+  readonly best: {
+    readonly request: { readonly card: TextFile; readonly name: string };
+    readonly result: BestPlan;
+  };
+  readonly attempt: { readonly request: PageReviewRequest; readonly result: Attempt };
+  readonly compare: { readonly request: ComparisonRequest; readonly result: Comparison };
 }
 
 export type TaskName = keyof Tasks;

@@ -68,7 +68,7 @@ type Say = (text: string, share?: number | null) => void;
 let turn = 0;
 
 /** Does one piece of work at a time; a later one ends it, and its outcome no longer counts. */
-async function work(title: string, task: (say: Say, stands: () => boolean) => Promise<void>) {
+export async function work(title: string, task: (say: Say, stands: () => boolean) => Promise<void>) {
   turn += 1;
   const mine = turn;
   const stands = () => mine === turn;

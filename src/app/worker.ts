@@ -1,3 +1,5 @@
+import { attemptOf } from '../attempts/attempt.ts';
+import { compareAttempts } from '../attempts/compare.ts';
 import { LossbookError } from '../errors.ts';
 import { type ColumnSample, columnSample } from '../log/columnSample.ts';
 import { fileKind } from '../log/fileKind.ts';
@@ -12,7 +14,16 @@ import type { TextFile } from './book/types.ts';
 import { checkCard } from './card/checkCard.ts';
 import { failureOf } from './failure.ts';
 import { headersKey } from './headersKey.ts';
-import type { Ask, FileHandle, PageReviewRequest, Reply, ReviewResult } from './protocol.ts';
+import { bestPlan } from './plan/bestPlan.ts';
+import type {
+  Ask,
+  ComparisonRequest,
+  FileHandle,
+  PageReviewRequest,
+  Reply,
+  ReviewResult,
+  Tasks,
+} from './protocol.ts';
 
 /** The worker's global scope, typed by hand: the DOM's and the worker's type libraries cannot be used together. */
 interface WorkerScope {
@@ -117,6 +128,21 @@ async function review(request: PageReviewRequest, say: Say) {
   return { result, transfer: buffersOf(analysis, log) };
 }
 
+/** The file that a failure is about where it does not say so itself. */
+function fileAsked({ task, request }: Ask): string {
+  switch (task) {
+    case 'best':
+      return (request as Tasks['best']['request']).card.name;
+    case 'kind':
+    case 'card':
+      return (request as FileHandle | TextFile).name;
+    case 'compare':
+      return '';
+    default:
+      return (request as PageReviewRequest).log.name;
+  }
+}
+
 scope.onmessage = async ({ data: asked }) => {
   const { id } = asked;
   const say: Say = (text, share = null) => scope.postMessage({ id, kind: 'progress', text, share });
@@ -130,13 +156,29 @@ scope.onmessage = async ({ data: asked }) => {
       scope.postMessage({ id, kind: 'done', result: checkCard(asked.request as TextFile) });
       return;
     }
+    if (asked.task === 'best') {
+      scope.postMessage({
+        id,
+        kind: 'done',
+        result: bestPlan(asked.request as Tasks['best']['request'], say),
+      });
+      return;
+    }
+    if (asked.task === 'attempt') {
+      const { analysis } = (await review(asked.request as PageReviewRequest, say)).result;
+      scope.postMessage({ id, kind: 'done', result: attemptOf(analysis.review, analysis.strips) });
+      return;
+    }
+    if (asked.task === 'compare') {
+      const { attempts, options } = asked.request as ComparisonRequest;
+      scope.postMessage({ id, kind: 'done', result: compareAttempts(attempts, options) });
+      return;
+    }
     const { result, transfer } = await review(asked.request as PageReviewRequest, say);
     scope.postMessage({ id, kind: 'done', result }, transfer);
   } catch (error) {
-    const file = asked.task === 'kind' ? (asked.request as FileHandle).name : undefined;
-    const log = file ?? (asked.request as PageReviewRequest).log.name;
     const failure = {
-      ...failureOf(inWords(error), { file: log }),
+      ...failureOf(inWords(error), { file: fileAsked(asked) }),
       headers: headersSeen,
       columns: columnsSeen,
     };

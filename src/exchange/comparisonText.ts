@@ -11,7 +11,7 @@ import { textTable } from './textTable.ts';
 import { cutText, wrapText } from './wrapText.ts';
 
 /** Verdicts short enough for a column. */
-const verdictWords: Readonly<Record<VerdictCode, string>> = {
+export const verdictWords: Readonly<Record<VerdictCode, string>> = {
   'in-orbit': 'in orbit',
   'orbit-off-target': 'off target',
   'orbit-decaying': 'decaying',

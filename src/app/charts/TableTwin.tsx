@@ -34,7 +34,8 @@ function rowsIn(time_s: ArrayLike<number>, span: Span): number[] {
   return Array.from({ length: rowLimit }, (_, i) => first + Math.round((i * (count - 1)) / (rowLimit - 1)));
 }
 
-function cellText(value: number | null | undefined, scale: number): string {
+/** A reading of a chart's table; a dash for none. */
+export function cellText(value: number | null | undefined, scale: number): string {
   return value === null || value === undefined || Number.isNaN(value)
     ? NO_FIGURE
     : readingText(value * scale);

@@ -1,4 +1,5 @@
 import { intervalText, shown, valueText } from '../../exchange/figureText.ts';
+import { sentence } from '../../exchange/sentence.ts';
 import type { Figure } from '../../review/types.ts';
 import { shownIn } from '../units.ts';
 import { Term } from './Term.tsx';
@@ -12,20 +13,25 @@ export interface FigureLine {
   readonly scale?: number;
   /** Where the figure's own uncertainty should not decide. */
   readonly decimals?: number;
+  /** Said after the label: when, where, what else is known of it. */
+  readonly note?: string;
+  /** True where the reason of a figure that is not there stands in its place. */
+  readonly reasoned?: boolean;
 }
 
 /** Value, unit, interval, basis. The reasons of figures that are not there stand together further down the page. */
-function FigureRow({ label, figure, decimals, ...given }: FigureLine) {
+function FigureRow({ label, figure, decimals, note, reasoned, ...given }: FigureLine) {
   const { unit, scale } = shownIn(given.unit, given.scale ?? 1);
   const form = decimals === undefined ? shown(figure, scale) : { scale, decimals };
   return (
     <tr>
       <th scope="row">
         <Term label={label} />
+        {note === undefined || note === '' ? null : <span class="quiet"> {note}</span>}
       </th>
       {figure.value === null ? (
         <td class="absent" colSpan={4}>
-          not available
+          {reasoned && figure.reason !== undefined ? sentence(figure.reason) : 'not available'}
         </td>
       ) : (
         <>

@@ -1,8 +1,9 @@
 import type { FunctionComponent } from 'preact';
-import { current, unread } from '../state.ts';
+import { current, flights, unread } from '../state.ts';
 import { CardScreen } from './CardScreen.tsx';
 import { ColumnsScreen } from './ColumnsScreen.tsx';
 import { LogbookScreen } from './LogbookScreen.tsx';
+import { lazyScreen } from './lazyScreen.tsx';
 import { ReviewScreen } from './ReviewScreen.tsx';
 
 /** A screen of the page. It stands in the navigation only while it has something to show. */
@@ -40,6 +41,30 @@ export const screens: readonly ScreenEntry[] = [
     offered: () => current.value !== null,
     view: () => ({ flight: current.value?.source.id ?? '' }),
     Screen: ReviewScreen,
+  },
+  {
+    name: 'plan',
+    label: 'Against plan',
+    title: () => 'Against plan',
+    offered: () => current.value !== null,
+    view: () => flightView(),
+    Screen: lazyScreen(() => import('./PlanScreen.tsx').then((m) => m.PlanScreen)),
+  },
+  {
+    name: 'attempts',
+    label: 'Attempts',
+    title: () => 'Attempts',
+    offered: () => flights.value.length > 0,
+    view: () => ({}),
+    Screen: lazyScreen(() => import('./AttemptsScreen.tsx').then((m) => m.AttemptsScreen)),
+  },
+  {
+    name: 'way-down',
+    label: 'Way down',
+    title: () => 'Way down',
+    offered: () => current.value !== null,
+    view: () => flightView(),
+    Screen: lazyScreen(() => import('./WayDownScreen.tsx').then((m) => m.WayDownScreen)),
   },
   {
     name: 'card',

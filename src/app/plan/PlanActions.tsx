@@ -1,0 +1,58 @@
+import { useId } from 'preact/hooks';
+import { textOf } from '../intake.ts';
+import { go } from '../route.ts';
+import { saveFile } from '../saveFile.ts';
+import { current, job, reviewAgain } from '../state.ts';
+import { seekBest } from './seekBest.ts';
+
+/** Where a plan comes from, and where it can go. */
+export function PlanActions() {
+  const picker = useId();
+  const open = current.value;
+  if (open === null) return null;
+  const { plan, card } = open.files;
+  const busy = job.value !== null;
+  const take = async (input: HTMLInputElement) => {
+    const [file] = [...(input.files ?? [])];
+    input.value = '';
+    if (file !== undefined) await reviewAgain({ plan: await textOf(file) });
+  };
+  return (
+    <div class="plan-actions">
+      <span class="pick">
+        <input
+          id={picker}
+          type="file"
+          accept=".csv,.tsv,.txt,.json,.gz"
+          onChange={(event) => void take(event.currentTarget)}
+        />
+        <label class={plan === null ? 'button' : 'button lesser'} for={picker}>
+          {plan === null ? 'Choose a plan' : 'Choose another plan'}
+        </label>
+      </span>
+      {card === null ? (
+        <button type="button" class="plain strong" onClick={() => go('card', { flight: open.source.id })}>
+          Write a mission card, to search the best ascent
+        </button>
+      ) : (
+        <button type="button" class="plain strong" disabled={busy} onClick={() => void seekBest()}>
+          Search the best ascent
+        </button>
+      )}
+      {plan === null ? null : (
+        <>
+          <button
+            type="button"
+            class="plain"
+            onClick={() => saveFile(plan.name, new Blob([plan.text], { type: 'text/csv;charset=utf-8' }))}
+          >
+            Save the plan
+          </button>
+          <button type="button" class="plain" onClick={() => void reviewAgain({ plan: null })}>
+            Take the plan off
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
