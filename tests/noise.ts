@@ -1,7 +1,7 @@
 /** Seeded random numbers for tests: the same at every run. */
 
 /** Uniform numbers in [0, 1): mulberry32, a 32-bit generator in the public domain. */
-export function uniformNumbers(seed: number): () => number {
+function uniformNumbers(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -29,7 +29,11 @@ export interface Truth {
   readonly max_q_time_s: number;
   readonly events: readonly (readonly [number, string])[];
   readonly vehicle_delta_v_vacuum: number;
-  readonly to_go: readonly { readonly t: number; readonly delta_v_spent: number; readonly delta_v_to_go: number }[];
+  readonly to_go: readonly {
+    readonly t: number;
+    readonly delta_v_spent: number;
+    readonly delta_v_to_go: number;
+  }[];
   readonly verdict: string;
   readonly orbit_lost_at_s: number | null;
 }
@@ -49,7 +53,9 @@ const SIX = ['time_s', 'altitude_m', 'speed_m_s', 'mass_kg', 'throttle', 'pitch_
 
 /** The flight's log cut down to some columns, every `every`-th row. */
 export function cutLog(name: ReferenceName, columns: readonly string[] = SIX, every = 1): string {
-  const lines = readFileSync(new URL(`${name}.csv`, folder), 'utf8').trimEnd().split('\n');
+  const lines = readFileSync(new URL(`${name}.csv`, folder), 'utf8')
+    .trimEnd()
+    .split('\n');
   const header = lines[0]!.split(',');
   const keep = columns.map((c) => header.indexOf(c));
   return lines

@@ -55,7 +55,7 @@ export function findBurns(evidence: BurnEvidence): RawBurn[] {
 }
 
 /** The mass line with every drop put back, so that it only falls by what the engines took. */
-export function withoutDrops(mass: Float64Array, drops: readonly GapDrop[]): Float64Array {
+function withoutDrops(mass: Float64Array, drops: readonly GapDrop[]): Float64Array {
   const whole = Float64Array.from(mass);
   for (const drop of drops) for (let i = drop.gap + 1; i < whole.length; i++) whole[i]! += drop.mass_kg;
   return whole;

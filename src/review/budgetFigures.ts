@@ -112,7 +112,7 @@ function half(f: Figure): number {
 }
 
 /** Why the margin cannot be had, in a clause. */
-export function reasonForNoMargin(flight: Flight): string {
+function reasonForNoMargin(flight: Flight): string {
   if (flight.mass === null) return 'the log has no mass';
   if (flight.mission.vehicle === null) return 'no card gives the vehicle’s stages';
   return 'the card lacks a dry mass, propellant mass or specific impulse of a stage';

@@ -21,11 +21,11 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const screens = ['logbook', 'review'] as const;
+const screens = ['logbook', 'review', 'card', 'columns'] as const;
 const themes = ['light', 'dark'] as const;
 
 async function show(screen: (typeof screens)[number], width: number, theme: (typeof themes)[number]) {
-  const hash = screen === 'review' ? `#/review?flight=sample:${shortFlight().id}` : '#/logbook';
+  const hash = screen === 'logbook' ? '#/logbook' : `#/${screen}?flight=sample:${shortFlight().id}`;
   const watched = await openPage(browser, `${served.address}${hash}`, {
     width,
     height: width < 600 ? 844 : 800,
@@ -33,6 +33,10 @@ async function show(screen: (typeof screens)[number], width: number, theme: (typ
     touch: width < 600,
   });
   if (screen === 'review') await reviewStands(watched.page);
+  else if (screen === 'card')
+    await watched.page.getByRole('region', { name: 'Vehicle from the log' }).waitFor();
+  else if (screen === 'columns')
+    await watched.page.getByRole('heading', { name: /columns are used/ }).waitFor();
   else await watched.page.getByRole('heading', { name: 'Sample flights' }).waitFor();
   return watched;
 }
@@ -84,16 +88,23 @@ test('on a phone the tables keep figure and unit and show the rest when asked', 
   await context.close();
 });
 
-test('interactive parts are at least 24 px in both directions (WCAG 2.2, 2.5.8)', async () => {
-  for (const width of [390, 1280]) {
-    const { page, context } = await show('review', width, 'light');
-    const small = await page.evaluate(() =>
-      [...document.querySelectorAll<HTMLElement>('button, a, summary, label, [role=slider]')]
-        .map((e) => ({ text: e.textContent, box: e.getBoundingClientRect() }))
-        .filter(({ box }) => box.width > 1 && (box.height < 23.9 || box.width < 23.9) && box.right > 0)
-        .map(({ text, box }) => `${text} ${box.width}×${box.height}`),
-    );
-    expect(small).toEqual([]);
-    await context.close();
-  }
-});
+test.each(screens)(
+  'interactive parts are at least 24 px in both directions (WCAG 2.2, 2.5.8): %s',
+  async (screen) => {
+    for (const width of [390, 1280]) {
+      const { page, context } = await show(screen, width, 'light');
+      const small = await page.evaluate(() =>
+        [
+          ...document.querySelectorAll<HTMLElement>(
+            'button, a, summary, label:has(input), select, input, textarea, [role=slider]',
+          ),
+        ]
+          .map((e) => ({ text: e.textContent, box: e.getBoundingClientRect() }))
+          .filter(({ box }) => box.width > 1 && (box.height < 23.9 || box.width < 23.9) && box.right > 0)
+          .map(({ text, box }) => `${text} ${box.width}×${box.height}`),
+      );
+      expect(small).toEqual([]);
+      await context.close();
+    }
+  },
+);

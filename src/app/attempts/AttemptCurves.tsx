@@ -56,7 +56,7 @@ export function AttemptCurves({ comparison }: { readonly comparison: Comparison 
     [comparison, apart, paths],
   );
   return (
-    <div class="curve-panels">
+    <div class="curve-panels attempts-curves">
       <CurvePanel
         name="Margins on delta-v spent"
         note="choose a flight in the table to set it apart"

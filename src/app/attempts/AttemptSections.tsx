@@ -23,9 +23,9 @@ export function Partings({ comparison }: { readonly comparison: Comparison }) {
   if (reference === null || told.length === 0) return null;
   told.sort((a, b) => (b.parting.cost_m_s.value ?? 0) - (a.parting.cost_m_s.value ?? 0));
   const speed = speedIn();
-  const table = (part: typeof told) => (
+  const table = (part: typeof told, name: string) => (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
-    <section class="wide" aria-label="Table of partings" tabIndex={0}>
+    <section class="wide" aria-label={name} tabIndex={0}>
       <table class="figures">
         <thead>
           <tr>
@@ -71,11 +71,11 @@ export function Partings({ comparison }: { readonly comparison: Comparison }) {
           from {reference.name} ({reference.why}), beyond the intervals
         </span>
       </h2>
-      {table(told.slice(0, mostPartings))}
+      {table(told.slice(0, mostPartings), 'Table of partings')}
       {told.length <= mostPartings ? null : (
         <details>
           <summary>{told.length - mostPartings} more</summary>
-          {table(told.slice(mostPartings))}
+          {table(told.slice(mostPartings), 'Table of further partings')}
         </details>
       )}
     </section>
@@ -146,19 +146,30 @@ function Told({ title, note, lines }: { title: string; note: string; lines: read
   );
 }
 
-/** Progress, what goes with the margin, whether groups differ. */
-export function Relations({ comparison }: { readonly comparison: Comparison }) {
-  const { groups, habits, differences, cautions } = comparison;
+/** Whether the margin grew over the attempts, and what limits all that is said here. */
+export function Progress({ comparison }: { readonly comparison: Comparison }) {
   return (
     <>
       <Told
         title="Progress"
         note="margin over the attempts in their order"
-        lines={groups.map((g) => `${g.name}: ${g.progress.text}`)}
+        lines={comparison.groups.map((g) => `${g.name}: ${g.progress.text}`)}
       />
-      <Told title="Whether they differ" note="on the margin" lines={differences.map((d) => d.text)} />
-      <Told title="What goes with the margin" note="" lines={habits.map((h) => h.text)} />
-      <Told title="What limits this comparison" note="" lines={cautions} />
+      <Told title="What limits this comparison" note="" lines={comparison.cautions} />
+    </>
+  );
+}
+
+/** Whether groups differ on the margin, and what goes with it. */
+export function Relations({ comparison }: { readonly comparison: Comparison }) {
+  return (
+    <>
+      <Told
+        title="Whether they differ"
+        note="on the margin"
+        lines={comparison.differences.map((d) => d.text)}
+      />
+      <Told title="What goes with the margin" note="" lines={comparison.habits.map((h) => h.text)} />
     </>
   );
 }

@@ -41,7 +41,7 @@ export function Chooser({ chosen, onChoose }: Props) {
           </button>
         ))}
         <button type="button" class="plain" disabled={chosen.size === 0} onClick={() => onChoose(new Set())}>
-          None
+          None of them
         </button>
       </p>
       <div class="chooser-groups">

@@ -104,9 +104,7 @@ function Residual({ analysis }: { readonly analysis: Analysis }) {
           {numberText(review.vehicle?.residual_m_s ?? null, 2)} m/s root mean square
         </span>
       </figcaption>
-      <div role="img" aria-label="Residual of the equation of motion against time from lift-off">
-        <Picture drawing={drawing} />
-      </div>
+      <Picture drawing={drawing} />
     </figure>
   );
 }

@@ -14,7 +14,7 @@ const edited = signal<ReadonlyMap<string, string>>(new Map());
 const flightId = computed(() => current.value?.source.id ?? '');
 
 /** The card that the flight was reviewed with. */
-export const appliedText = computed(() => current.value?.files.card?.text ?? null);
+const appliedText = computed(() => current.value?.files.card?.text ?? null);
 
 /** The card's text as it stands in the editor: what both sides show. */
 export const text = computed(() => edited.value.get(flightId.value) ?? appliedText.value ?? cardText(blank));

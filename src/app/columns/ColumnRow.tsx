@@ -21,7 +21,7 @@ const unitSources: Readonly<Record<ChannelReading['unitFrom'], string>> = {
 };
 
 /** `flightPathAngle` as words. */
-export function channelWords(channel: ChannelName): string {
+function channelWords(channel: ChannelName): string {
   return channel.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 

@@ -1,7 +1,8 @@
-import { intervalText, numberText, shown } from '../../exchange/figureText.ts';
+import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import { eventWord } from '../../exchange/report/eventLabels.ts';
-import type { AgainstPlan, ComparedState } from '../../review/types.ts';
+import type { AgainstPlan, ComparedState, Review } from '../../review/types.ts';
 import { formatFigure, NO_FIGURE } from '../../units/figures.ts';
+import { Term } from '../parts/Term.tsx';
 import { inUnits, shownIn, speedIn } from '../units.ts';
 
 function scaled(value: number | null, scale: number, decimals: number): string {
@@ -220,6 +221,67 @@ export function PlanCutoffs({ plan }: { readonly plan: AgainstPlan }) {
         </section>
       ))}
     </>
+  );
+}
+
+const budgetRows = [
+  ['spent', 'spent', 'deltaVSpent'],
+  ['toGo', 'still to go', 'deltaVToGo'],
+  ['projectedTotal', 'projected total', 'projectedTotal'],
+  ['margin', 'margin', 'margin'],
+] as const;
+
+/** The budget at the end of each ascent, planned and flown. */
+export function PlanBudget({ review }: { readonly review: Review }) {
+  const { againstPlan, budget } = review;
+  const { scale, unit } = speedIn();
+  if (againstPlan === null) return null;
+  return (
+    <section aria-label="Budget planned and flown">
+      <h2>
+        Budget <span class="quiet">at the end of each ascent, {unit}</span>
+      </h2>
+      <table class="figures">
+        <thead>
+          <tr>
+            <th scope="col">figure</th>
+            <th scope="col" class="number">
+              planned
+            </th>
+            <th scope="col" class="number">
+              flown
+            </th>
+            <th scope="col" class="number more">
+              95 %
+            </th>
+            <th scope="col" class="number">
+              Δ
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {budgetRows.map(([key, name, figureName]) => {
+            const planned = againstPlan.planned[key];
+            const figure = budget[figureName];
+            const by = planned === null || figure.value === null ? null : figure.value - planned;
+            const form = shown(figure, scale);
+            return (
+              <tr key={key}>
+                <th scope="row">
+                  <Term label={name} />
+                </th>
+                <td class="number">{scaled(planned, scale, form.decimals)}</td>
+                <td class="number">{valueText(figure, form)}</td>
+                <td class="number more quiet">{intervalText(figure, form)}</td>
+                <td class="number strong-cell">
+                  {difference({ planned, flown: figure.value, difference: by }, scale, form.decimals)}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
   );
 }
 

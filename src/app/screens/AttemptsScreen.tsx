@@ -3,7 +3,7 @@ import type { Comparison } from '../../attempts/types.ts';
 import { comparisonCsv } from '../../exchange/comparisonCsv.ts';
 import { sentence } from '../../exchange/sentence.ts';
 import { AttemptCurves } from '../attempts/AttemptCurves.tsx';
-import { BestPhases, Habits, Partings, Relations } from '../attempts/AttemptSections.tsx';
+import { BestPhases, Habits, Partings, Progress, Relations } from '../attempts/AttemptSections.tsx';
 import { AttemptsTable } from '../attempts/AttemptsTable.tsx';
 import { Chooser } from '../attempts/Chooser.tsx';
 import { CompareOptions } from '../attempts/CompareOptions.tsx';
@@ -115,7 +115,7 @@ export function AttemptsScreen() {
       </details>
       <div class="plan-actions">
         <button type="button" class="button" disabled={known === 0} onClick={() => run(chosen)}>
-          {known === 1 ? 'Show one flight' : `Compare ${known} flights`}
+          {known === 0 ? 'Compare flights' : known === 1 ? 'Show one flight' : `Compare ${known} flights`}
         </button>
       </div>
       <Working />
@@ -142,6 +142,7 @@ export function AttemptsScreen() {
           <div class="pair">
             <div>
               <BestPhases comparison={comparison} />
+              <Progress comparison={comparison} />
             </div>
             <div>
               <Relations comparison={comparison} />

@@ -3,7 +3,7 @@ import type { AgainstPlan } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
 import { PlanActions } from '../plan/PlanActions.tsx';
 import { PlanCurves } from '../plan/PlanCurves.tsx';
-import { Contributions, PlanAssumed, PlanCutoffs, PlanEvents } from '../plan/PlanTables.tsx';
+import { Contributions, PlanAssumed, PlanBudget, PlanCutoffs, PlanEvents } from '../plan/PlanTables.tsx';
 import { current } from '../state.ts';
 import { inUnits } from '../units.ts';
 
@@ -62,6 +62,7 @@ export function PlanScreen() {
         <div class="pair">
           <div>
             <Contributions plan={plan} />
+            <PlanBudget review={review} />
             <PlanAssumed plan={plan} />
           </div>
           <div>

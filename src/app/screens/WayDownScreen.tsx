@@ -7,7 +7,7 @@ import { current } from '../state.ts';
 import { inUnits, speedIn } from '../units.ts';
 import { EntryPanels } from '../wayDown/EntryPanels.tsx';
 import { OrbitBurns, OrbitHistory } from '../wayDown/OrbitWorkTables.tsx';
-import { wayDownSections } from '../wayDown/wayDownLines.ts';
+import { type WayDownSection, wayDownSections } from '../wayDown/wayDownLines.ts';
 
 /** Findings whose stretch lies after the ascent. */
 function LaterFindings({ review }: { readonly review: Review }) {
@@ -41,6 +41,24 @@ function LaterFindings({ review }: { readonly review: Review }) {
         ))}
       </ol>
     </section>
+  );
+}
+
+/** What stands on the left, above the curves; entry and what follows it on the right. */
+const early: ReadonlySet<string> = new Set(['Deorbit burn', 'Fall predicted and logged']);
+
+function Sections({ of }: { readonly of: readonly WayDownSection[] }) {
+  return (
+    <>
+      {of.map(({ title, note, lines }) => (
+        <section key={title} aria-label={title}>
+          <h2>
+            {title} <span class="quiet">{note}</span>
+          </h2>
+          <FigureTable lines={lines} />
+        </section>
+      ))}
+    </>
   );
 }
 
@@ -83,18 +101,16 @@ export function WayDownScreen() {
           Intervals and basis
         </button>
         {sections.length === 0 ? null : (
-          <div class="way-sections">
-            {sections.map(({ title, note, lines }) => (
-              <section key={title} aria-label={title}>
-                <h2>
-                  {title} <span class="quiet">{note}</span>
-                </h2>
-                <FigureTable lines={lines} />
-              </section>
-            ))}
+          <div class="pair way-sections">
+            <div>
+              <Sections of={sections.filter((s) => early.has(s.title))} />
+              <EntryPanels analysis={open.analysis} />
+            </div>
+            <div>
+              <Sections of={sections.filter((s) => !early.has(s.title))} />
+            </div>
           </div>
         )}
-        <EntryPanels analysis={open.analysis} />
         <LaterFindings review={review} />
         {worked ? <OrbitBurns work={review.orbitWork} /> : null}
         {worked ? <OrbitHistory work={review.orbitWork} /> : null}

@@ -12,7 +12,7 @@ export function EntryPanels({ analysis }: { readonly analysis: Analysis }) {
   const { altitude_m, speed_m_s, dynamicPressure_Pa } = curves;
   const flown = { name: 'flown', colour: '--ink', dash: null } as const;
   return (
-    <div class="curve-pair">
+    <div class="curve-panels">
       <CurvePanel
         name="Speed on the way down"
         note="at each altitude, read from right to left"
@@ -20,7 +20,7 @@ export function EntryPanels({ analysis }: { readonly analysis: Analysis }) {
         x={altitude}
         y={{ label: 'speed', unit: 'm/s', scale: 1 }}
         curves={[{ ...flown, values: speed_m_s, column: 'speed_m_s' }]}
-        height={220}
+        height={200}
         review={analysis.review}
       />
       {dynamicPressure_Pa.every((v) => v === null) ? null : (
@@ -31,7 +31,7 @@ export function EntryPanels({ analysis }: { readonly analysis: Analysis }) {
           x={altitude}
           y={{ label: 'dynamic pressure', unit: 'kPa', scale: 1e-3 }}
           curves={[{ ...flown, values: dynamicPressure_Pa, column: 'dynamicPressure_Pa' }]}
-          height={220}
+          height={200}
           review={analysis.review}
         />
       )}

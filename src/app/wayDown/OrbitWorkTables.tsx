@@ -83,12 +83,14 @@ export function OrbitBurns({ work }: { readonly work: OrbitWork }) {
           </tbody>
         </table>
       </section>
-      <FigureTable
-        lines={[
-          { label: 'spent in orbit', figure: work.deltaV_m_s, unit: 'm/s', reasoned: true },
-          { label: 'needed for it', figure: work.optimum_m_s, unit: 'm/s', reasoned: true },
-        ]}
-      />
+      <div class="half">
+        <FigureTable
+          lines={[
+            { label: 'spent in orbit', figure: work.deltaV_m_s, unit: 'm/s', reasoned: true },
+            { label: 'needed for it', figure: work.optimum_m_s, unit: 'm/s', reasoned: true },
+          ]}
+        />
+      </div>
     </section>
   );
 }

@@ -63,7 +63,7 @@ function deorbit({ deorbit: d }: WayDownReview): WayDownSection | null {
       {
         label: 'periapsis lowered for each m/s',
         figure: d.perDeltaV_m_per_m_s,
-        unit: 'km s/m',
+        unit: 'km',
         scale: 1e-3,
         decimals: 2,
         reasoned: true,
@@ -136,7 +136,7 @@ function entry({ entry: e }: WayDownReview): WayDownSection | null {
       },
       peakLine('peak deceleration', e.peakDeceleration_m_s2, 'g', perG, 2),
       {
-        label: 'the same of a straight path',
+        label: 'on a straight path',
         figure: e.allenEggers_m_s2,
         unit: 'g',
         scale: perG,

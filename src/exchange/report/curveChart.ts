@@ -1,7 +1,7 @@
 import { tickText } from '../readingText.ts';
 import { curveRuns } from './curveRuns.ts';
 import { type Drawing, draw, pathThrough, picture } from './drawing.ts';
-import type { PlotFrame } from './plotFrame.ts';
+import { type PlotFrame, timeTickCount } from './plotFrame.ts';
 import { ticks } from './ticks.ts';
 
 /** One curve over the axis that all curves of a chart share. */
@@ -96,7 +96,7 @@ export function curveChart(chart: CurveChart): Drawing | null {
         draw('text', { ...muted, x: frame.left - 8, y: level + 4, 'text-anchor': 'end' }, tickText(v)),
       ];
     }),
-    ticks(span[0] * x.scale, span[1] * x.scale, frame.narrow ? 3 : 6).map((v) =>
+    ticks(span[0] * x.scale, span[1] * x.scale, timeTickCount(frame)).map((v) =>
       draw(
         'text',
         {
