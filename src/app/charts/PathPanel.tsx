@@ -3,6 +3,7 @@ import { columnsCsv } from '../../exchange/columnsCsv.ts';
 import { hasPath, pathChart, pathRate } from '../../exchange/report/pathChart.ts';
 import { plotFrame } from '../../exchange/report/plotFrame.ts';
 import type { Analysis } from '../../review/types.ts';
+import { shownIn, speedIn } from '../units.ts';
 import { overlays } from './overlays.ts';
 import { Picture } from './Picture.tsx';
 import { printing } from './printing.ts';
@@ -22,6 +23,7 @@ export function PathPanel({ analysis }: { readonly analysis: Analysis }) {
   const altitude = strips.channels.altitude_m?.values;
   const rate = useMemo(() => pathRate(analysis), [analysis]);
   if (!drawable || downrange === undefined || altitude === undefined) return null;
+  const units = { length: shownIn('km', 1e-3, 'chart'), speed: speedIn() };
   const chartFor = (wide: number, at_s: number | null) => {
     const frame = plotFrame(wide);
     return pathChart({
@@ -31,11 +33,12 @@ export function PathPanel({ analysis }: { readonly analysis: Analysis }) {
       frame,
       height: printing.value || frame.narrow ? 240 : 340,
       at_s,
+      units,
       framed: framed.value,
     });
   };
   const chart = width === 0 ? null : chartFor(width, cursor_s.value);
-  const note = 'altitude against downrange, km';
+  const note = `altitude against downrange, ${units.length.unit}`;
   return (
     <section class="path" aria-label="Path">
       <h2>

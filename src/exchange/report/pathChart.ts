@@ -16,7 +16,16 @@ export interface PathChart {
   /** Moment to mark on the path; null = none. */
   readonly at_s: number | null;
   readonly framed: Span | null;
+  /** What lengths and rates are shown in: SI value × scale; kilometres and m/s when left out. */
+  readonly units?: PathUnits;
 }
+
+export interface PathUnits {
+  readonly length: { readonly unit: string; readonly scale: number };
+  readonly speed: { readonly unit: string; readonly scale: number };
+}
+
+const inKm: PathUnits = { length: { unit: 'km', scale: 1e-3 }, speed: { unit: 'm/s', scale: 1 } };
 
 /** What makes the path broad, m/s each second: what the projected total rose by, else the ledger's losses. */
 export interface PathRate {
@@ -55,8 +64,8 @@ const axis_px = 22;
 
 interface PathPoint {
   readonly time_s: number;
-  readonly downrange_km: number;
-  readonly altitude_km: number;
+  readonly downrange: number;
+  readonly altitude: number;
   readonly rate: number;
 }
 
@@ -71,6 +80,7 @@ export function hasPath({ strips }: Analysis): boolean {
 /** Altitude against downrange; the line is the broader the more was lost each second. */
 export function pathChart(chart: PathChart): Drawing | null {
   const { analysis, span, frame, height, overlays } = chart;
+  const { length, speed } = chart.units ?? inKm;
   const { strips, review } = analysis;
   const downrange = strips.channels.downrange_m?.values;
   const altitude = strips.channels.altitude_m?.values;
@@ -81,7 +91,12 @@ export function pathChart(chart: PathChart): Drawing | null {
     const h = valueAt(strips.time_s, altitude, t);
     return d === null || h === null
       ? null
-      : { time_s: t, downrange_km: d / 1000, altitude_km: h / 1000, rate: rate?.at(t) ?? 0 };
+      : {
+          time_s: t,
+          downrange: d * length.scale,
+          altitude: h * length.scale,
+          rate: (rate?.at(t) ?? 0) * speed.scale,
+        };
   };
   const path = Array.from({ length: points + 1 }, (_, i) =>
     along(span.start_s + (i / points) * (span.end_s - span.start_s)),
@@ -97,14 +112,11 @@ export function pathChart(chart: PathChart): Drawing | null {
     const line = path.flatMap(({ time_s }) => {
       const x = valueAt(o.time_s, d, time_s);
       const y = valueAt(o.time_s, h, time_s);
-      return x === null || y === null ? [] : [{ x: x / 1000, y: y / 1000 }];
+      return x === null || y === null ? [] : [{ x: x * length.scale, y: y * length.scale }];
     });
     return line.length > 1 ? [{ name: o.name, line }] : [];
   });
-  const all = [
-    ...path.map((p) => ({ x: p.downrange_km, y: p.altitude_km })),
-    ...planned.flatMap((p) => p.line),
-  ];
+  const all = [...path.map((p) => ({ x: p.downrange, y: p.altitude })), ...planned.flatMap((p) => p.line)];
   const lowX = Math.min(...all.map((p) => p.x));
   const highX = Math.max(...all.map((p) => p.x), lowX + 0.001);
   const highY = Math.max(...all.map((p) => p.y), 0.001);
@@ -124,7 +136,7 @@ export function pathChart(chart: PathChart): Drawing | null {
   return picture(
     frame.width,
     height,
-    `Path: altitude against downrange, from ${readingText(first.downrange_km)} km downrange and ${readingText(first.altitude_km)} km up to ${readingText(last.downrange_km)} km downrange and ${readingText(last.altitude_km)} km up, highest ${readingText(highY)} km`,
+    `Path: altitude against downrange, from ${readingText(first.downrange)} ${length.unit} downrange and ${readingText(first.altitude)} ${length.unit} up to ${readingText(last.downrange)} ${length.unit} downrange and ${readingText(last.altitude)} ${length.unit} up, highest ${readingText(highY)} ${length.unit}`,
     ticks(lowY, 1.06 * highY, 4).flatMap((v) => [
       draw('line', {
         x1: frame.left,
@@ -164,12 +176,12 @@ export function pathChart(chart: PathChart): Drawing | null {
     framedPath(chart, path, x, y),
     draw('path', { d: broadLine(path, x, y, (p) => widthOf(p.rate)), fill: 'var(--ink)' }),
     pathEvents(inSpan, along, x, y, frame),
-    key === null ? null : widthKey(key, widthOf(key), rate?.name ?? 'losses', frame),
+    key === null ? null : widthKey(key, widthOf(key), rate?.name ?? 'losses', speed.unit, frame),
     at === null
       ? null
       : draw('circle', {
-          cx: x(at.downrange_km),
-          cy: y(at.altitude_km),
+          cx: x(at.downrange),
+          cy: y(at.altitude),
           r: 5,
           fill: 'var(--sheet)',
           stroke: 'var(--ink)',
@@ -189,7 +201,7 @@ type Place = (value: number) => number;
 
 /** Outline of a line whose width changes along it. */
 function broadLine(path: readonly PathPoint[], x: Place, y: Place, width: (p: PathPoint) => number): string {
-  const places = path.map((p) => ({ x: x(p.downrange_km), y: y(p.altitude_km), half: width(p) / 2 }));
+  const places = path.map((p) => ({ x: x(p.downrange), y: y(p.altitude), half: width(p) / 2 }));
   const sides = places.map((p, i) => {
     const before = places[Math.max(0, i - 1)] ?? p;
     const after = places[Math.min(places.length - 1, i + 1)] ?? p;
@@ -223,9 +235,9 @@ function pathEvents(
   return events.flatMap((event) => {
     const p = telling.has(event.name) ? along(event.time_s) : null;
     if (p === null) return [];
-    const [px, py] = [x(p.downrange_km), y(p.altitude_km)];
+    const [px, py] = [x(p.downrange), y(p.altitude)];
     const ahead = along(event.time_s + 2) ?? p;
-    const steep = Math.abs(y(ahead.altitude_km) - py) > Math.abs(x(ahead.downrange_km) - px);
+    const steep = Math.abs(y(ahead.altitude) - py) > Math.abs(x(ahead.downrange) - px);
     const word = eventWord(event.name);
     const half = (letter * word.length) / 2;
     const room = steep
@@ -251,10 +263,16 @@ function pathEvents(
 }
 
 /** How broad a round rate is drawn. */
-function widthKey(key: number, width: number, name: PathRate['name'], frame: PlotFrame): Drawing[] {
+function widthKey(
+  key: number,
+  width: number,
+  name: PathRate['name'],
+  unit: string,
+  frame: PlotFrame,
+): Drawing[] {
   const words = name === 'waste' ? 'of the margin lost each second' : 'lost each second';
   return [
     draw('rect', { x: frame.left, y: 12 - width / 2, width: 28, height: width, fill: 'var(--ink)' }),
-    draw('text', { x: frame.left + 36, y: 16, fill: 'var(--muted)' }, `${tickText(key)} m/s ${words}`),
+    draw('text', { x: frame.left + 36, y: 16, fill: 'var(--muted)' }, `${tickText(key)} ${unit} ${words}`),
   ];
 }
