@@ -184,30 +184,35 @@ export function BestPhases({ comparison }: { readonly comparison: Comparison }) 
       <h2>
         Best in each phase <span class="quiet">rise of the projected total, {unit}</span>
       </h2>
-      <table class="figures">
-        <thead>
-          <tr>
-            <th scope="col">phase</th>
-            <th scope="col">cheapest</th>
-            <th scope="col" class="number">
-              {unit}
-            </th>
-            <th scope="col" class="number">
-              under the others’ median
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {bestPhases.map((b) => (
-            <tr key={b.label}>
-              <th scope="row">{b.label}</th>
-              <td>{b.name}</td>
-              <td class="number strong-cell">{numberText(b.cost_m_s * scale, 0)}</td>
-              <td class="number">{b.saved_m_s === null ? NO_FIGURE : numberText(b.saved_m_s * scale, 0)}</td>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
+      <section class="wide" aria-label="Table of best phases" tabIndex={0}>
+        <table class="figures">
+          <thead>
+            <tr>
+              <th scope="col">phase</th>
+              <th scope="col">cheapest</th>
+              <th scope="col" class="number">
+                {unit}
+              </th>
+              <th scope="col" class="number">
+                under the others’ median
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {bestPhases.map((b) => (
+              <tr key={b.label}>
+                <th scope="row">{b.label}</th>
+                <td>{b.name}</td>
+                <td class="number strong-cell">{numberText(b.cost_m_s * scale, 0)}</td>
+                <td class="number">
+                  {b.saved_m_s === null ? NO_FIGURE : numberText(b.saved_m_s * scale, 0)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
     </section>
   );
 }

@@ -11,9 +11,9 @@ export interface EntryCurves {
   readonly dynamicPressure_Pa: readonly (number | null)[];
 }
 
-/** Speed and dynamic pressure over altitude, from entry to the end of the log; null where nothing entered. */
+/** Speed and dynamic pressure over altitude, from entry until it stands on the ground; null where nothing entered. */
 export function entryCurves({ review, strips }: Analysis): EntryCurves | null {
-  const { entry } = review.return;
+  const { entry, touchdown_s } = review.return;
   const altitude = strips.channels.altitude_m?.values;
   if (entry === null || altitude === undefined) return null;
   const from = Math.max(0, indexAt(strips.time_s, entry.start_s));
@@ -21,6 +21,7 @@ export function entryCurves({ review, strips }: Analysis): EntryCurves | null {
   // Each row lower than all before it: the fall as a function of altitude.
   let lowest = Number.POSITIVE_INFINITY;
   for (let i = from; i < altitude.length; i++) {
+    if (touchdown_s !== null && (strips.time_s[i] ?? 0) >= touchdown_s) break;
     const h = altitude[i] ?? Number.NaN;
     if (h < lowest) {
       rows.push(i);

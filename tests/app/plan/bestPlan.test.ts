@@ -12,7 +12,9 @@ test('the best ascent comes as a plan that reads back; the search tells how far 
   const best = bestPlan({ card, name: 'bobstay-medlar-4.csv' }, (_, share) => shares.push(share));
   expect(best.reachesTarget).toBe(true);
   expect(best.plan.name).toBe('bobstay-medlar-4.best.plan.csv');
-  expect(shares.at(-1)).toBe(1);
+  expect(shares.length).toBeGreaterThan(2);
+  expect(shares[0]).toBe(0);
+  expect(shares.at(-1)).toBeLessThanOrEqual(1);
   expect(shares).toEqual(shares.toSorted((a, b) => a - b));
   const plan = await readPlan(best.plan.text, best.plan.name, readMission({ card }));
   expect(plan.events.map((e) => e.name)).toContain('cutoff');
