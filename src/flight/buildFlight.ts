@@ -6,6 +6,7 @@ import { airAlongPath } from './air.ts';
 import { type Axis, buildAxis } from './axis.ts';
 import { findBurns, type RawBurn } from './burnEdges.ts';
 import { settleCoasts } from './coastState.ts';
+import { withGroundSpeed } from './groundSpeed.ts';
 import { hiddenEdges } from './hiddenEdges.ts';
 import { massFromCard } from './identify/massFromCard.ts';
 import { vehicleFromLog } from './identify/vehicleFromLog.ts';
@@ -32,7 +33,9 @@ import type { Burn, Derivation, Flight, MassDrop } from './types.ts';
  * Understands a log as a flight of the card's mission.
  * @throws LossbookError `no-flight` when nothing in the log moves.
  */
-export function buildFlight(log: Log, mission: Mission): Flight {
+export function buildFlight(given: Log, mission: Mission): Flight {
+  const overGround = withGroundSpeed(given, mission);
+  const log = overGround?.log ?? given;
   const rawSpeed = filled(log.time, log.channels.speed ?? speedFromParts(log))!;
   const rawAltitude = filled(log.time, log.channels.altitude)!;
   const still = Math.max(log.resolution.speed ?? 0, whiteNoise(log.time, rawSpeed));
@@ -173,9 +176,11 @@ export function buildFlight(log: Log, mission: Mission): Flight {
   const adopted = identified?.adopted === true;
   const burns = adopted ? identified.burns : cardBurns;
   const { gaps, tracks } = book(burns);
-  const derivations: Derivation[] = [...path.derivations, ...tracks.derivations];
+  const ownSpeed = path.derivations.filter((d) => overGround === null || d.quantity !== 'speed');
+  const speedFrom = overGround === null ? [] : [overGround.derivation];
+  const derivations: Derivation[] = [...ownSpeed, ...speedFrom, ...tracks.derivations];
   return {
-    log,
+    log: given,
     mission,
     liftOffLogTime_s: liftOff.time_s,
     startsInFlight: liftOff.startsInFlight,
@@ -216,7 +221,7 @@ export function buildFlight(log: Log, mission: Mission): Flight {
     liftOffSigma_s: liftOff.sigma_s,
     derivations,
     notes: [...path.notes],
-    channelsUsed: Object.keys(log.channels) as ChannelName[],
+    channelsUsed: Object.keys(given.channels) as ChannelName[],
   };
 }
 

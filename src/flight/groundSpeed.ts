@@ -1,0 +1,84 @@
+import type { Log } from '../log/types.ts';
+import type { Mission } from '../mission/types.ts';
+import { radiusAt_m } from '../world/radius.ts';
+import { localPolynomial } from './localPolynomial.ts';
+import { filled } from './onAxis.ts';
+import { finiteSamples } from './steps.ts';
+import type { Derivation } from './types.ts';
+
+/** A log with a speed over the ground, and how that was come by; null where the log needs none or can have none. */
+export interface WithGroundSpeed {
+  readonly log: Log;
+  readonly derivation: Derivation;
+}
+
+/** Samples that the altitude's rate is taken from. */
+const RATE_SAMPLES = 5;
+
+/**
+ * Speed over the ground from a logged inertial speed V alone. With the vertical speed w, the ground's own speed
+ * Ω = ω·r·cos φ and the course χ, the horizontal part u of the ground-relative velocity solves
+ * V² − w² = (u·sin χ + Ω)² + (u·cos χ)² (velocity addition V = v + ω×r in east and north):
+ * u = −Ω·sin χ + √(V² − w² − Ω²·cos² χ), and v² = u² + w². Where the log shows neither course nor latitude, the
+ * ground track is taken to be the great circle from the site along the launch azimuth: due east an error of the
+ * course then counts in second order only, toward the north or south it moves v by Ω·cos χ for each radian.
+ */
+export function withGroundSpeed(log: Log, mission: Mission): WithGroundSpeed | null {
+  const { channels, time } = log;
+  if (channels.speed !== undefined || channels.inertialSpeed === undefined) return null;
+  if (channels.verticalSpeed !== undefined && channels.horizontalSpeed !== undefined) return null;
+  const inertial = channels.inertialSpeed;
+  const altitude = filled(time, channels.altitude);
+  if (altitude === null) return null;
+  const vertical = filled(time, channels.verticalSpeed) ?? rateOf(time, channels.altitude!);
+  const course = filled(time, channels.course);
+  const latitude = filled(time, channels.latitude);
+  const { world, site } = mission;
+  const speed = new Float64Array(time.length).fill(Number.NaN);
+  const [sin0, cos0] = [Math.sin(site.latitude_rad), Math.cos(site.latitude_rad)];
+  const [sinA, cosA] = [Math.sin(site.launchAzimuth_rad), Math.cos(site.launchAzimuth_rad)];
+  let arc = 0;
+  let last = -1;
+  let before = 0;
+  for (let i = 0; i < time.length; i++) {
+    if (!Number.isFinite(inertial[i]!)) continue;
+    const radius = radiusAt_m(world, altitude[i]!, site.latitude_rad);
+    if (last >= 0) arc += (before / radius) * (time[i]! - time[last]!);
+    // Latitude and course along a great circle (spherical trigonometry), as the track without a direction has them.
+    const sinLatitude =
+      latitude === null ? sin0 * Math.cos(arc) + cos0 * Math.sin(arc) * cosA : Math.sin(latitude[i]!);
+    const chi = course?.[i] ?? Math.atan2(sinA * cos0, cos0 * Math.cos(arc) * cosA - sin0 * Math.sin(arc));
+    const ground = world.spin_rad_s * radius * Math.sqrt(Math.max(0, 1 - sinLatitude ** 2));
+    const w = vertical[i]!;
+    const inside = inertial[i]! ** 2 - w * w - (ground * Math.cos(chi)) ** 2;
+    const across = Math.max(0, Math.sqrt(Math.max(0, inside)) - ground * Math.sin(chi));
+    speed[i] = Math.hypot(across, w);
+    last = i;
+    before = across;
+  }
+  const direction =
+    course === null ? 'a course along the great circle from the site is assumed' : 'the course is logged';
+  return {
+    log: { ...log, channels: { ...channels, speed } },
+    derivation: {
+      quantity: 'speed',
+      basis: 'derived',
+      how: `over the ground, from the logged inertial speed less the world’s rotation at the ${
+        latitude === null ? 'latitude of the track' : 'logged latitude'
+      }, with the ${channels.verticalSpeed === undefined ? 'altitude’s rate' : 'logged vertical speed'}; ${direction}`,
+    },
+  };
+}
+
+function rateOf(time: Float64Array, altitude: Float64Array): Float64Array {
+  const samples = finiteSamples(time, altitude);
+  const step = (samples.t[samples.t.length - 1]! - samples.t[0]!) / Math.max(1, samples.t.length - 1);
+  const window_s = (RATE_SAMPLES - 0.99) * step;
+  const { rate } = localPolynomial(samples.t, samples.y, time, {
+    degree: 2,
+    window_s,
+    minPoints: 4,
+    breaks: [],
+  });
+  return filled(time, rate) ?? new Float64Array(time.length);
+}
