@@ -41,6 +41,7 @@ test('by keyboard all terms of a section are one button away, and the focus come
     await button.focus();
     await page.keyboard.press('Enter');
     const panel = page.getByRole('dialog', { name: `Terms of ${of}` });
+    await panel.waitFor();
     expect(await panel.getByRole('term').count()).toBeGreaterThan(2);
     expect(await panel.evaluate((e) => e.contains(document.activeElement))).toBe(true);
     await page.keyboard.press('Escape');
@@ -58,6 +59,8 @@ test('the guide leads through a first review, by keyboard, and is offered once',
     await guide.getByText(`${i} of 6`).waitFor();
     await page.locator('[data-pointed]').waitFor({ state: 'attached' });
     pointed.push((await page.locator('[data-pointed]').getAttribute('class')) ?? 'verdict');
+    const next = guide.getByRole('button', { name: /^(Next|Done)$/ });
+    await expect.poll(() => next.evaluate((e) => e === document.activeElement)).toBe(true);
     await page.keyboard.press('Enter');
   }
   await guide.waitFor({ state: 'detached' });

@@ -18,8 +18,12 @@ export function Guide() {
     target?.setAttribute('data-pointed', '');
     const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
     target?.scrollIntoView({ block: stop === 0 ? 'center' : 'start', behavior: still ? 'auto' : 'smooth' });
-    next.current?.focus({ preventScroll: true });
-    return () => target?.removeAttribute('data-pointed');
+    // After the frame has led the reader to the head of a new review.
+    const later = requestAnimationFrame(() => next.current?.focus({ preventScroll: true }));
+    return () => {
+      cancelAnimationFrame(later);
+      target?.removeAttribute('data-pointed');
+    };
   }, [here, stop, step, open?.analysis]);
 
   if (!here || stop === null) return null;
