@@ -1,0 +1,186 @@
+import { mkdirSync, readFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import axe from 'axe-core';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { atRest, furtherScreens, ladder, openFurther, openPlanScreen, searchBest } from './furtherScreens.ts';
+import { launch, openPage } from './openPage.ts';
+import { shortFlight } from './sampleList.ts';
+import { type ServedPage, servePage } from './servePage.ts';
+
+let browser: Browser;
+let served: ServedPage;
+
+beforeAll(async () => {
+  mkdirSync('tests/output', { recursive: true });
+  served = await servePage();
+  browser = await launch();
+}, 300_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await served?.stop();
+});
+
+const themes = ['light', 'dark'] as const;
+/** Each look at the plan searches and re-flies first. */
+const patience_ms = 240_000;
+
+describe.each(furtherScreens)('%s', (screen) => {
+  test.each(themes)(
+    'has no violation that axe knows of WCAG 2.2 AA, %s',
+    async (theme) => {
+      for (const width of [1280, 390]) {
+        const { page, context } = await openFurther(browser, served.address, screen, { width, theme });
+        for (const summary of await page.locator('main summary').all()) await summary.click();
+        const { violations } = await new AxeBuilder({ page, axeSource: axe.source })
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze();
+        expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+        const small = await page.evaluate(() =>
+          [...document.querySelectorAll<HTMLElement>('button, a, summary, label')]
+            .map((e) => ({ text: e.textContent, box: e.getBoundingClientRect() }))
+            .filter(({ box }) => box.width > 1 && (box.height < 23.9 || box.width < 23.9) && box.right > 0)
+            .map(({ text, box }) => `${text} ${box.width}×${box.height}`),
+        );
+        expect(small).toEqual([]);
+        await context.close();
+      }
+    },
+    patience_ms,
+  );
+
+  test.each([390, 1280, 2560])(
+    'fits %i px without scrolling sideways; pictures kept',
+    async (width) => {
+      for (const theme of themes) {
+        const look = { width, height: width < 600 ? 844 : 800, theme, touch: width < 600 };
+        const { page, context, complaints, strays } = await openFurther(
+          browser,
+          served.address,
+          screen,
+          look,
+        );
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+        await page.screenshot({ path: `tests/output/${screen}-${width}-${theme}.png`, fullPage: true });
+        expect(complaints).toEqual([]);
+        expect(strays).toEqual([]);
+        await context.close();
+      }
+    },
+    patience_ms,
+  );
+});
+
+test('the best ascent becomes the plan; it is saved, taken off, and chosen again as a file', async () => {
+  const watched = await openPlanScreen(browser, served.address);
+  const { page, context } = watched;
+  await searchBest(watched);
+  const heading = page.getByRole('heading', { level: 1 });
+  expect(await heading.textContent()).toMatch(/^Dearer than the plan by \d+ m\/s\.$/);
+  const parts = page.getByRole('region', { name: 'What made the difference' });
+  expect(await parts.getByRole('row', { name: /^together/ }).count()).toBe(1);
+  const events = page.getByRole('region', { name: 'Table of events planned and flown' });
+  expect(await events.getByRole('row', { name: /^cutoff upper/ }).count()).toBe(1);
+  for (const name of ['Margin on delta-v spent', 'Pitch', 'Throttle', 'Dynamic pressure'])
+    expect(
+      await page.getByRole('img', { name: new RegExp(`^${name}.*planned from .*flown from `) }).count(),
+    ).toBe(1);
+
+  const dearer = await heading.textContent();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the plan' }).click();
+  const file = await download;
+  expect(file.suggestedFilename()).toBe('bobstay-medlar-4.best.plan.csv');
+  const buffer = readFileSync(await file.path());
+  await page.getByRole('button', { name: 'Take the plan off' }).click();
+  await page.getByRole('heading', { level: 1, name: 'This flight has no plan' }).waitFor();
+  await page
+    .getByLabel('Choose a plan')
+    .setInputFiles({ name: 'again.plan.csv', mimeType: 'text/csv', buffer });
+  await page.getByText('plan: again.plan.csv').waitFor();
+  expect(await heading.textContent()).toBe(dearer);
+  await context.close();
+});
+
+test('a chart of the plan has its numbers as a table', async () => {
+  const { page, context } = await openFurther(browser, served.address, 'plan');
+  await page.getByText('Pitch as a table').click();
+  const twin = page.getByRole('region', { name: 'Pitch as a table' });
+  expect(await twin.getByRole('columnheader').allTextContents()).toEqual(['altitude km', 'planned', 'flown']);
+  expect(await twin.getByRole('row').count()).toBeGreaterThan(30);
+  await context.close();
+});
+
+test('flights are chosen by keys and set side by side; grouping and columns stand in the address', async () => {
+  const { page, context, complaints } = await openPage(browser, served.address);
+  await page.getByRole('link', { name: 'Attempts' }).click();
+  await page.getByRole('button', { name: 'Sample set “ladder” (15)' }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Compare 15 flights' }).focus();
+  await page.keyboard.press('Enter');
+  const table = page.getByRole('region', { name: 'Table of attempts' });
+  await table.waitFor();
+  expect(await table.getByRole('row', { name: /Bobstay · / }).count()).toBe(ladder.length);
+  expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(
+    '15 attempts, 3 pilots: 4 on target.',
+  );
+
+  await page.getByRole('checkbox', { name: 'back pressure' }).check();
+  expect(await table.getByRole('columnheader', { name: 'back pressure' }).count()).toBe(1);
+  await page.getByLabel('Grouped by').selectOption('vehicle');
+  await table.getByRole('rowheader', { name: /^Bobstay 4 of 15 on target/ }).waitFor();
+  await page.getByLabel('Held against').selectOption({ label: 'Bobstay · Medlar, run 1 of 5' });
+  await page
+    .getByRole('heading', { name: /Where the ways part from Bobstay · Medlar, run 1 of 5/ })
+    .waitFor();
+  await page.reload();
+  await table.getByRole('rowheader', { name: /^Bobstay 4 of 15 on target/ }).waitFor();
+  expect(await table.getByRole('columnheader', { name: 'back pressure' }).count()).toBe(1);
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('a flight is set apart in the charts, and the table is saved', async () => {
+  const { page, context } = await openFurther(browser, served.address, 'attempts');
+  const flight = page.getByRole('button', { name: /^Bobstay · Medlar, run 1 of 5/ });
+  await flight.click();
+  expect(await flight.getAttribute('aria-pressed')).toBe('true');
+  const margins = page.getByRole('region', { name: 'Margins on delta-v spent', exact: true });
+  expect(await margins.getByText('Bobstay · Medlar, run 1 of 5', { exact: true }).count()).toBe(1);
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save this table as CSV' }).click();
+  const rows = readFileSync(await (await download).path(), 'utf8')
+    .trimEnd()
+    .split('\r\n');
+  expect(rows).toHaveLength(ladder.length + 1);
+  await context.close();
+});
+
+test('the way down tells entry, parachutes, fall and touchdown, and the work in orbit', async () => {
+  const { page, context } = await openFurther(browser, served.address, 'way-down');
+  expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^Touchdown at [\d,]+ s with /);
+  const entry = page.getByRole('region', { name: 'Entry', exact: true });
+  expect(await entry.getByRole('row', { name: /^peak deceleration at .* 3\.33 g .* derived/ }).count()).toBe(
+    1,
+  );
+  for (const name of ['Deorbit burn', 'Fall predicted and logged', 'Parachutes', 'Landing'])
+    expect(await page.getByRole('region', { name, exact: true }).getByRole('row').count()).toBeGreaterThan(2);
+  const history = page.getByRole('region', { name: 'Table of orbits' });
+  expect(await history.getByRole('rowheader').allTextContents()).toEqual([
+    'ascent',
+    'raise',
+    'circularise',
+    'plane change',
+    'deorbit',
+  ]);
+  expect(await page.getByRole('region', { name: 'Findings after the ascent' }).count()).toBe(1);
+  await context.close();
+});
+
+test('a flight that ends on the way up is told to hold no way down', async () => {
+  const watched = await openPage(browser, `${served.address}#/way-down?flight=sample:${shortFlight().id}`);
+  await watched.page.getByRole('heading', { level: 1, name: 'The log holds no way down.' }).waitFor();
+  await atRest(watched);
+  await watched.context.close();
+});
