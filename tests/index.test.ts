@@ -14,6 +14,7 @@ test('the engine offers these and nothing else', () => {
     'plainJson',
     'planAttemptOf',
     'readLog',
+    'readLogStream',
     'readMission',
     'reportHtml',
     'review',
