@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
 
 /** Flights of exactly known truth (an independent integrator carried every loss as a state); synthetic. */
 export const referenceNames = [
@@ -38,7 +39,8 @@ export interface Truth {
   readonly orbit_lost_at_s: number | null;
 }
 
-const folder = new URL('./flights/', import.meta.url);
+/** From the project's folder, where tests and bundled scripts alike are started. */
+const folder = pathToFileURL(`${process.cwd()}/tests/flights/`);
 
 export function readTruth(name: ReferenceName): Truth {
   return JSON.parse(readFileSync(new URL(`${name}.truth.json`, folder), 'utf8'));
