@@ -9,7 +9,7 @@ export type FurtherScreen = (typeof furtherScreens)[number];
 export const ladder = samples.filter((s) => s.id.startsWith('ladder-')).map((s) => `sample:${s.id}`);
 
 /** A flight that was flown down to the ground. */
-export const homeward = 'sample:homeward-tansy-1';
+const homeward = 'sample:homeward-tansy-1';
 
 /** Waits until nothing is being worked on. */
 export async function atRest({ page }: Watched): Promise<void> {
