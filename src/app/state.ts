@@ -77,6 +77,7 @@ export async function work(title: string, task: (say: Say, stands: () => boolean
   };
   problem.value = null;
   leftAside.value = [];
+  seeking.value = false;
   say('fetching the log');
   try {
     await task(say, stands);
@@ -94,6 +95,7 @@ export function stopWork(): void {
   turn += 1;
   stopAsking();
   job.value = null;
+  seeking.value = false;
 }
 
 function show(source: FlightSource, files: FlightFiles, result: ReviewResult): void {
@@ -110,24 +112,25 @@ function keyOf(source: FlightSource): string {
   return bookId(source) ?? source.id;
 }
 
+/** True while the flight that is shown is flown again to find what cost most. */
+export const seeking = signal(false);
+
 /** Second pass over the flight that is shown: what cost what, found by flying it again, takes seconds. */
-async function seekCauses(
-  { source, files, map }: OpenFlight,
-  say: Say,
-  stands: () => boolean,
-): Promise<void> {
+async function seekCauses({ source, files, map }: OpenFlight, stands: () => boolean): Promise<void> {
   const shown = current.peek();
-  if (shown === null || shown.analysis.review.causesSought) return;
-  say('flying it again to find what cost most');
-  const { analysis } = await ask(
-    'review',
-    { ...reviewRequest(keyOf(source), files), map, causes: true },
-    say,
-  );
-  const now = current.peek();
-  if (!stands() || now === null || now.source.id !== source.id) return;
-  // The strips stay what they are, so that the charts need not be drawn anew.
-  current.value = { ...now, analysis: { ...now.analysis, review: analysis.review } };
+  if (!stands() || shown === null || shown.analysis.review.causesSought) return;
+  // The answer stands already: this goes on beside it, and is told where the findings will be.
+  job.value = null;
+  seeking.value = true;
+  try {
+    const { analysis } = await ask('review', { ...reviewRequest(keyOf(source), files), map, causes: true });
+    const now = current.peek();
+    if (!stands() || now === null || now.source.id !== source.id) return;
+    // The strips stay what they are, so that the charts need not be drawn anew.
+    current.value = { ...now, analysis: { ...now.analysis, review: analysis.review } };
+  } finally {
+    if (stands()) seeking.value = false;
+  }
 }
 
 /** Reviews a flight of the list and shows it. */
@@ -140,7 +143,7 @@ export function openFlight(source: FlightSource): Promise<void> {
     if (!stands()) return;
     show(source, files, result);
     await keepSummary(source, result);
-    await seekCauses({ source, files, ...result }, say, stands);
+    await seekCauses({ source, files, ...result }, stands);
   });
 }
 
@@ -179,7 +182,7 @@ export function reviewAgain(changes: {
       if (!there) notice.value = `${source.title} is no longer in the logbook; the change is not kept.`;
     }
     if (map !== undefined) await rememberColumns({ headers: result.headers, choices: map });
-    await seekCauses({ source, files, ...result }, say, stands);
+    await seekCauses({ source, files, ...result }, stands);
   });
 }
 
@@ -239,7 +242,7 @@ async function showArrived({ flight, result, known }: Arrived): Promise<void> {
   // The kept copy, not the file given: that one may change on the disk.
   const files = await source.load();
   show(source, files, result);
-  await work(flight.title, (say, stands) => seekCauses({ source, files, ...result }, say, stands));
+  await work(flight.title, (_, stands) => seekCauses({ source, files, ...result }, stands));
 }
 
 function arrivedLine(arrived: readonly Arrived[]): string {

@@ -2,10 +2,9 @@ import { expect, test } from 'vitest';
 import { unavailableTexts } from '../../src/exchange/unavailableText.ts';
 import { handMadeReview, unavailable } from './handMadeReview.ts';
 
-test('one sentence for each reason; the inertial frame’s absent frame entry is not a lack', () => {
+test('one sentence for each reason; neither the inertial frame’s absent frame entry nor the efficiency of a burn after the ascent is a lack', () => {
   expect(unavailableTexts(handMadeReview())).toEqual([
     'inclination: the log has neither position nor heading',
-    'a burn’s efficiency: it is not part of the ascent',
   ]);
 });
 

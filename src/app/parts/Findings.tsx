@@ -2,6 +2,7 @@ import { numberText, shown, valueText } from '../../exchange/figureText.ts';
 import type { Finding, Review } from '../../review/types.ts';
 import { chooseFinding, chosenFinding } from '../charts/timeFrame.ts';
 import { timeText } from '../figureText.ts';
+import { seeking } from '../state.ts';
 import { inUnits, speedIn } from '../units.ts';
 
 function FindingItem({ finding, place }: { readonly finding: Finding; readonly place: number }) {
@@ -35,19 +36,46 @@ function FindingItem({ finding, place }: { readonly finding: Finding; readonly p
   );
 }
 
-/** What cost most, ranked; choosing one frames its stretch in every chart. Not there while nothing was found. */
+/** Why it is not in orbit, and the smallest changes that would have brought it there, proved by flying them. */
+function ReachedOrbit({ whyNot }: { readonly whyNot: NonNullable<Review['whyNot']> }) {
+  return (
+    <>
+      <h2>What would have reached orbit</h2>
+      <p>{inUnits(whyNot.text)}</p>
+      {whyNot.changes.length < 2 ? null : (
+        <ul>
+          {whyNot.changes.slice(1).map((change) => (
+            <li key={change.kind}>or {inUnits(change.text)}</li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+/** What cost most, ranked; choosing one frames its stretch in every chart. Not there while nothing was found and nothing is sought. */
 export function Findings({ review }: { readonly review: Review }) {
-  if (review.findings.length === 0) return null;
+  const { findings, whyNot } = review;
+  const sought = seeking.value;
+  if (findings.length === 0 && whyNot === null && !sought) return null;
   return (
     <section class="findings" aria-label="Findings">
-      <h2>
-        What cost most <span class="quiet">choose one to frame it in every chart</span>
-      </h2>
-      <ol>
-        {review.findings.map((f, i) => (
-          <FindingItem key={`${f.code} ${f.start_s}`} finding={f} place={i} />
-        ))}
-      </ol>
+      {findings.length === 0 && !sought ? null : (
+        <h2>
+          What cost most{' '}
+          <span class="quiet">
+            {sought ? 'flying it again to find out …' : 'choose one to frame it in every chart'}
+          </span>
+        </h2>
+      )}
+      {findings.length === 0 ? null : (
+        <ol>
+          {findings.map((f, i) => (
+            <FindingItem key={`${f.code} ${f.start_s}`} finding={f} place={i} />
+          ))}
+        </ol>
+      )}
+      {whyNot === null ? null : <ReachedOrbit whyNot={whyNot} />}
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { FrameName, Review } from '../../review/types.ts';
+import { seeking } from '../state.ts';
 import { BudgetTable } from './BudgetTable.tsx';
 import { BurnsTable } from './BurnsTable.tsx';
 import { EventsTable, eventsAreMany } from './EventsTable.tsx';
@@ -13,7 +14,8 @@ import { OrbitTable } from './OrbitTable.tsx';
  */
 export function Tables({ review, frame }: { readonly review: Review; readonly frame: FrameName }) {
   const [more, setMore] = useState(false);
-  const found = review.findings.length > 0;
+  // Room is kept for findings while they are sought, so that what is read does not move away.
+  const found = review.findings.length > 0 || review.whyNot !== null || seeking.value;
   const many = eventsAreMany(review);
   // Beside the ledger there is room for about four findings, or fewer and the burns.
   const few = review.findings.length <= 2;
