@@ -68,6 +68,9 @@ export function Findings({ review }: { readonly review: Review }) {
           </span>
         </h2>
       )}
+      {sought && findings.length === 0 ? (
+        <p>The same rocket is flown again with one thing changed at a time, which takes some seconds.</p>
+      ) : null}
       {findings.length === 0 ? null : (
         <ol>
           {findings.map((f, i) => (
