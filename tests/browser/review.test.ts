@@ -59,11 +59,11 @@ test('focus on a part of the bar says figure, interval and basis', async () => {
   await reviewStands(page);
   await page.getByRole('button', { name: /^steering/ }).focus();
   const detail = page.locator('.bar-detail');
-  expect(await detail.textContent()).toMatch(
-    /^steering [\d,.]+ m\/s, [\d.]+ %, 95 % interval .+, (derived|identified)$/,
-  );
+  await expect
+    .poll(() => detail.textContent())
+    .toMatch(/^steering [\d,.]+ m\/s, [\d.]+ %, 95 % interval .+, (derived|identified)$/);
   await page.keyboard.press('Escape');
-  expect(await detail.textContent()).toBe('');
+  await expect.poll(() => detail.textContent()).toBe('');
   await context.close();
 });
 
