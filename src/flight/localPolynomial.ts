@@ -1,3 +1,5 @@
+import { MovingMoments } from './movingMoments.ts';
+
 /**
  * Local polynomial least squares on true, uneven times (Cleveland & Devlin 1988, unweighted; on even steps it is
  * the Savitzky–Golay filter of 1964). Windows never reach over a break, so staging is not smeared.
@@ -47,6 +49,7 @@ export function localPolynomial(
   let low = 0;
   let high = 0;
   const out: [number, number] = [0, 0];
+  const moving = new MovingMoments(t, y, options.window_s / 2);
   for (let q = 0; q < query.length; q++) {
     const at = query[q]!;
     while (segment < breaks.length && isPast(at, breaks[segment]!)) {
@@ -63,6 +66,13 @@ export function localPolynomial(
     while (low < to && t[low]! < left) low++;
     if (high < low) high = low;
     while (high < to && t[high]! <= right) high++;
+    if (high - low >= Math.max(DENSE, minPoints)) {
+      const y0 = moving.about(at, low, high, options.degree, moments, rhs);
+      solved(options.degree + 1, y0, options.window_s / 2, out);
+      value[q] = out[0];
+      rate[q] = out[1];
+      continue;
+    }
     let a = low;
     let b = high;
     while (b - a < minPoints && (a > from || b < to)) {
@@ -87,6 +97,9 @@ function segmentEnd(t: Float64Array, breaks: readonly Break[], segment: number, 
   while (i < t.length && !isPast(t[i]!, edge)) i++;
   return i;
 }
+
+/** From so many samples in a window on, its sums are carried along instead of formed anew. */
+const DENSE = 64;
 
 const moments = new Float64Array(7);
 const rhs = new Float64Array(4);
@@ -117,6 +130,11 @@ function fitAt(
       p *= x;
     }
   }
+  solved(m, y0, half, out);
+}
+
+/** Value and first derivative of the polynomial of m coefficients from the sums, times in units of `half`. */
+function solved(m: number, y0: number, half: number, out: [number, number]): void {
   for (let j = 0; j < m; j++) for (let k = 0; k < m; k++) normal[j * 4 + k] = moments[j + k]!;
   solveInPlace(m);
   out[0] = y0 + rhs[0]!;

@@ -57,7 +57,7 @@ test('every sample flight can be reviewed', async () => {
 test('focus on a part of the bar says figure, interval and basis', async () => {
   const { page, context } = await openPage(browser, shortReview());
   await reviewStands(page);
-  await page.getByRole('button', { name: /^steering/ }).focus();
+  await page.getByRole('button', { name: /^steering \d/ }).focus();
   const detail = page.locator('.bar-detail');
   await expect
     .poll(() => detail.textContent())
