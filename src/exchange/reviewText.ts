@@ -1,4 +1,5 @@
 import type { Review } from '../review/types.ts';
+import { formatFigure } from '../units/figures.ts';
 import { againstPlanText, wasteText } from './againstPlanText.ts';
 import { budgetText, marginText } from './budgetText.ts';
 import { numberText } from './figureText.ts';
@@ -52,7 +53,7 @@ export function reviewText(document: Review, { width, colour }: TextOptions): st
     ...section('Orbit', atCutoff(orbit.cutoff_s), orbitText(orbit.atCutoff, ink, width)),
     ...section('Work in orbit', 'against impulses', orbitWorkText(review.orbitWork, ink, width)),
     ...section('Way down', review.return.code, wayDownText(review.return, ink, width)),
-    ...section('Events', 'times in s from lift-off', eventsText(review.events, ink)),
+    ...section('Events', eventsRemark(review), eventsText(review.events, ink)),
     ...section(
       'Against plan',
       review.againstPlan?.plan.name ?? '',
@@ -136,4 +137,11 @@ function derivation(review: Review, ink: Inks, width: number): string[] {
 function logRemark({ source }: Review): string {
   const rate = numberText(source.rate_Hz, source.rate_Hz < 9.95 ? 1 : 0);
   return `${numberText(source.rows, 0)} rows, ${rate} Hz`;
+}
+
+/** Times are from lift-off; where the log counts otherwise its own time of it is told. */
+function eventsRemark({ source }: Review): string {
+  const own = source.liftOffLogTime_s;
+  const at = Math.abs(own) < 0.05 ? '' : `, ${formatFigure(own, { decimals: 1 })} s of the log`;
+  return `times in s from lift-off${at}`;
 }
