@@ -1,0 +1,182 @@
+/**
+ * Prints, as Markdown, how fast the command, the engine and their parts are against others on the same machine in
+ * the same run. `npm run bench`; sizes by ROWS="6000 60000". Figures of one run may be compared with each other
+ * only.
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpus, release, tmpdir, totalmem } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { denseLog } from './denseLog.ts';
+import { flyOften } from './integrate.ts';
+import { type StageTimes, stagesOfReview, tokenise, type WholeTimes, wholeReview } from './oneReview.ts';
+
+const self = fileURLToPath(import.meta.url);
+const command = 'dist/cli/lossbook.js';
+const sample = 'sample-logs/bobstay-medlar-4.csv';
+const card = 'tests/flights/osselby-short.mission.json';
+const RUNS = 9;
+
+interface Job {
+  readonly reader: string;
+  readonly imports: number;
+  readonly read: number;
+  readonly compute: number;
+  readonly whole: number;
+}
+
+interface Flown {
+  readonly each_ms: number;
+  readonly radius_m: number;
+  readonly evaluations: number;
+}
+
+const [mode, file] = process.argv.slice(2);
+if (mode === 'review') console.log(JSON.stringify(await wholeReview(file!, card)));
+else if (mode === 'stages') console.log(JSON.stringify(await stagesOfReview(file!, card)));
+else if (mode === 'tokenise') console.log(JSON.stringify(await tokenise(file!)));
+else {
+  const folder = mkdtempSync(join(tmpdir(), 'lossbook-bench-'));
+  try {
+    machine();
+    starts();
+    sizes(folder, (process.env.ROWS ?? '6000 60000 1000000').split(/\s+/u).map(Number));
+    trajectories();
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function machine(): void {
+  const processor = cpus()[0]?.model.trim() ?? 'unknown processor';
+  const memory = Math.round(totalmem() / 2 ** 30);
+  console.log(
+    `Measured ${new Date().toISOString().slice(0, 10)} on ${cpus().length} cores of ${processor}, ${memory} GB, ${process.platform} ${release()}, Node ${process.version}.`,
+  );
+}
+
+/** Whole processes, the quickest of several, since others only ever add to it. */
+function starts(): void {
+  const quickest = (args: readonly string[]): number => {
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < RUNS; i++) {
+      const start = performance.now();
+      const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' });
+      if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}`);
+      least = Math.min(least, performance.now() - start);
+    }
+    return least;
+  };
+  const bare = quickest(['-e', '']);
+  const rows = [
+    ['node by itself', bare],
+    ['lossbook --version', quickest([command, '--version'])],
+    [`lossbook review ${sample}`, quickest([command, 'review', sample])],
+    ['the same --json', quickest([command, 'review', sample, '--json'])],
+  ] as const;
+  table(
+    ['whole process', 'ms', 'of node’s own start'],
+    rows.map(([name, ms]) => [name, ms.toFixed(0), ratio(ms / bare)]),
+  );
+}
+
+function sizes(folder: string, counts: readonly number[]): void {
+  const measured: {
+    rows: number;
+    review: StageTimes & WholeTimes & { rest: number };
+    papa: number;
+    job: Job | null;
+  }[] = [];
+  for (const rows of counts) {
+    const path = join(folder, `dense-${rows}.csv`);
+    writeFileSync(path, denseLog(rows));
+    const whole = child<WholeTimes>(process.execPath, [self, 'review', path])!;
+    const parts = child<StageTimes>(process.execPath, [self, 'stages', path])!;
+    const known = parts.read + parts.reconstruct + parts.ledger + parts.toGo + whole.write;
+    // Events, findings, orbit, intervals, strips. Two processes are compared: noise may exceed it.
+    const review = { ...parts, ...whole, rest: Math.max(0, whole.whole - known) };
+    const papa = child<{ whole: number }>(process.execPath, [self, 'tokenise', path])!.whole;
+    const job = child<Job>('python3', ['tests/bench/notebook.py', path]);
+    measured.push({ rows, review, papa, job });
+    console.error(`${rows} rows, ${(statSync(path).size / 1e6).toFixed(1)} MB: done`);
+    rmSync(path);
+  }
+  const stages = ['read', 'reconstruct', 'ledger', 'toGo', 'rest', 'write', 'whole'] as const;
+  table(
+    [
+      'rows × 12, ms',
+      ...stages.map((s) => (s === 'toGo' ? 'to-go' : s)),
+      'papaparse alone',
+      'notebook job',
+      'whole : papaparse',
+      'whole : notebook',
+      'peak MB',
+      'peak : columns',
+    ],
+    measured.map(({ rows, review, papa, job }) => [
+      rows.toLocaleString('en-US'),
+      ...stages.map((s) => review[s].toFixed(0)),
+      papa.toFixed(0),
+      job === null
+        ? 'no python3 with numpy'
+        : `${(job.whole - job.imports).toFixed(0)} + imports ${job.imports.toFixed(0)}`,
+      ratio(review.whole / papa),
+      job === null ? '' : ratio(review.whole / job.whole),
+      review.peak_MB.toFixed(0),
+      ratio(review.peak_MB / ((rows * 12 * 8) / 2 ** 20)),
+    ]),
+  );
+  const reader = measured.find((m) => m.job !== null)?.job?.reader;
+  if (reader !== undefined) console.log(`\nNotebook job: ${reader} and numpy, one process.`);
+  const first = measured[0];
+  const last = measured.at(-1);
+  if (first === undefined || last === undefined || first === last) return;
+  const slope = (a: number, b: number): string =>
+    (Math.log(b / a) / Math.log(last.rows / first.rows)).toFixed(2);
+  console.log(
+    `\nGrowth from ${first.rows} to ${last.rows} rows (slope on log axes; 1 is in proportion): ${stages.map((s) => `${s === 'toGo' ? 'to-go' : s} ${slope(first.review[s], last.review[s])}`).join(', ')}; papaparse ${slope(first.papa, last.papa)}.`,
+  );
+}
+
+function trajectories(): void {
+  const own = flyOften(2000);
+  const other = child<Flown & { version: string }>('python3', ['tests/bench/dop853.py']);
+  table(
+    ['a trajectory of 300 s at 1e-9', 'ms each', 'evaluations', 'ratio'],
+    [
+      ['own Dormand–Prince 8(5,3)', own.each_ms.toFixed(3), own.evaluations.toFixed(0), '1'],
+      other === null
+        ? ['scipy is not installed', '', '', '']
+        : [
+            `scipy ${other.version} DOP853`,
+            other.each_ms.toFixed(3),
+            other.evaluations.toFixed(0),
+            ratio(other.each_ms / own.each_ms),
+          ],
+    ],
+  );
+  if (other !== null)
+    console.log(
+      `\nThe two end ${Math.abs(own.radius_m - other.radius_m).toExponential(1)} m apart in radius.`,
+    );
+}
+
+/** What a process prints as JSON; null where the program is not there or fails. */
+function child<T>(program: string, args: readonly string[]): T | null {
+  const { status, stdout, stderr } = spawnSync(program, args, { encoding: 'utf8', maxBuffer: 2 ** 26 });
+  if (status === 0) return JSON.parse(stdout) as T | null;
+  if (program === process.execPath) throw new Error(stderr);
+  return null;
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): void {
+  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+  console.log(
+    `\n${[line(head), line(head.map((_, k) => (k === 0 ? '---' : '---:'))), ...rows.map(line)].join('\n')}`,
+  );
+}
+
+function ratio(value: number): string {
+  return value.toPrecision(2);
+}

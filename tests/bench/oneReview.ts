@@ -1,0 +1,77 @@
+import { createReadStream, readFileSync } from 'node:fs';
+import Papa from 'papaparse';
+import { reviewJson } from '../../src/exchange/reviewJson.ts';
+import { buildFlight } from '../../src/flight/buildFlight.ts';
+import { ascentSpan } from '../../src/ledger/ascentEnd.ts';
+import { budgetAlong } from '../../src/ledger/budget.ts';
+import { wasteOf } from '../../src/ledger/waste.ts';
+import { frameLedger } from '../../src/review/ledgerFigures.ts';
+import { readRequest } from '../../src/review/readRequest.ts';
+import { reviewLog } from '../../src/review/reviewFlight.ts';
+
+/** Milliseconds of the stages of a review, one after another in a fresh process. */
+export interface StageTimes {
+  readonly read: number;
+  readonly reconstruct: number;
+  readonly ledger: number;
+  readonly toGo: number;
+}
+
+/** Milliseconds of a review as a user has it, and the process's peak memory. */
+export interface WholeTimes {
+  readonly write: number;
+  readonly whole: number;
+  readonly peak_MB: number;
+}
+
+const clock = (): number => performance.now();
+const peak_MB = (): number => process.resourceUsage().maxRSS / 1024;
+
+export async function wholeReview(file: string, card: string): Promise<WholeTimes> {
+  const start = clock();
+  const { log, mission } = await readRequest(requestOf(file, card));
+  const { review } = reviewLog(log, mission, card);
+  const reviewed = clock();
+  const text = reviewJson(review);
+  if (text.length === 0) throw new Error('nothing was written');
+  const end = clock();
+  return { write: end - reviewed, whole: end - start, peak_MB: peak_MB() };
+}
+
+export async function stagesOfReview(file: string, card: string): Promise<StageTimes> {
+  const t0 = clock();
+  const { log, mission } = await readRequest(requestOf(file, card));
+  const t1 = clock();
+  const flight = buildFlight(log, mission);
+  const t2 = clock();
+  const span = ascentSpan(flight);
+  const ground = frameLedger(flight, span, 'ground');
+  frameLedger(flight, span, 'inertial');
+  const t3 = clock();
+  const budget = budgetAlong(flight, span, ground.curves.ideal);
+  wasteOf(flight, span, budget.ways);
+  return { read: t1 - t0, reconstruct: t2 - t1, ledger: t3 - t2, toGo: clock() - t3 };
+}
+
+/** papaparse alone, streaming the file row by row; milliseconds and peak memory. */
+export function tokenise(file: string): Promise<{ whole: number; peak_MB: number; rows: number }> {
+  const start = clock();
+  let rows = 0;
+  return new Promise((done, fail) => {
+    Papa.parse<string[]>(createReadStream(file), {
+      skipEmptyLines: true,
+      step: () => {
+        rows++;
+      },
+      complete: () => done({ whole: clock() - start, peak_MB: peak_MB(), rows }),
+      error: fail,
+    });
+  });
+}
+
+function requestOf(file: string, card: string) {
+  return {
+    log: { name: file, bytes: readFileSync(file) },
+    card: { name: card, text: readFileSync(card, 'utf8') },
+  };
+}
