@@ -58,7 +58,7 @@ describe('toGoCurve', () => {
     for (let i = 0; i < 50_000; i += 499)
       expect(Math.abs(curve.at(states.time_s[i]!) - exact(states, i))).toBeLessThan(0.15);
     for (let k = 0; k < curve.index.length; k += 40)
-      // Found by way of the neighbours', not by a search of its own. Measured 1e-11.
+      // Found by way of the neighbours', not by a search of its own: equal but for the last digits.
       expect(Math.abs(curve.toGo_m_s[k]! - exact(states, curve.index[k]!))).toBeLessThan(1e-8);
   });
 
