@@ -1,3 +1,5 @@
+import type { FlightEventName } from '../flight/events.ts';
+import type { FlightPhaseName } from '../flight/phases.ts';
 import type { ChannelReading, QualityNote } from '../log/types.ts';
 import type { OrbitWork } from './orbitWork/types.ts';
 import type { WayDownReview } from './wayDown/types.ts';
@@ -34,37 +36,9 @@ export interface LedgerEntries {
   readonly unexplained: Figure;
 }
 
-export type EventName =
-  | 'ignition'
-  | 'lift-off'
-  | 'pitch-over'
-  | 'mach-1'
-  | 'max-q'
-  | 'throttle-down'
-  | 'throttle-up'
-  | 'cutoff'
-  | 'separation'
-  | 'booster-separation'
-  | 'jettison'
-  | 'apoapsis'
-  | 'periapsis'
-  | 'air-exit'
-  | 'air-entry'
-  | 'parachute-open'
-  | 'parachute-full'
-  | 'touchdown';
-
-export type PhaseName =
-  | 'pad'
-  | 'rise'
-  | 'turn'
-  | 'powered'
-  | 'coast'
-  | 'orbit'
-  | 'deorbit'
-  | 'entry'
-  | 'parachute'
-  | 'landed';
+/** Names that others build on; the flight room finds the events and cuts the phases. */
+export type EventName = FlightEventName;
+export type PhaseName = FlightPhaseName;
 
 export type VerdictCode =
   | 'in-orbit'
