@@ -195,7 +195,7 @@ export function BestPhases({ comparison }: { readonly comparison: Comparison }) 
                 {unit}
               </th>
               <th scope="col" class="number">
-                under the others’ median
+                less than others
               </th>
             </tr>
           </thead>
