@@ -1,5 +1,3 @@
-import { attemptOf } from '../attempts/attempt.ts';
-import { compareAttempts } from '../attempts/compare.ts';
 import { LossbookError } from '../errors.ts';
 import { type ColumnSample, columnSample } from '../log/columnSample.ts';
 import { fileKind } from '../log/fileKind.ts';
@@ -7,14 +5,12 @@ import { withinLimit } from '../log/limits.ts';
 import { readLogStream } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';
-import { readPlan } from '../plan/readPlan.ts';
+import type { Mission } from '../mission/types.ts';
 import { reviewLog } from '../review/reviewFlight.ts';
 import type { Analysis } from '../review/types.ts';
 import type { TextFile } from './book/types.ts';
-import { checkCard } from './card/checkCard.ts';
 import { failureOf } from './failure.ts';
 import { headersKey } from './headersKey.ts';
-import { bestPlan } from './plan/bestPlan.ts';
 import type {
   Ask,
   ComparisonRequest,
@@ -110,6 +106,12 @@ async function logOf(request: PageReviewRequest, say: Say): Promise<ReadOnce> {
   return read;
 }
 
+/** What only some tasks need is fetched with the first of them: the first review waits for less. */
+async function planOf({ bytes, name }: NonNullable<PageReviewRequest['plan']>, mission: Mission) {
+  const { readPlan } = await import('../plan/readPlan.ts');
+  return readPlan(bytes, name, mission);
+}
+
 async function review(request: PageReviewRequest, say: Say) {
   headersSeen = [];
   columnsSeen = [];
@@ -121,9 +123,8 @@ async function review(request: PageReviewRequest, say: Say) {
   });
   const { log, headers, columns, map } = await logOf(request, say);
   say('working out where the delta-v went');
-  const plan =
-    request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
-  const analysis = reviewLog(log, mission, request.card?.name ?? null, plan, request.causes);
+  const plan = request.plan === undefined ? null : await planOf(request.plan, mission);
+  const analysis = await reviewLog(log, mission, request.card?.name ?? null, plan, request.causes);
   const result: ReviewResult = { analysis, headers, columns, map };
   return { result, transfer: buffersOf(analysis, log) };
 }
@@ -153,10 +154,12 @@ scope.onmessage = async ({ data: asked }) => {
       return;
     }
     if (asked.task === 'card') {
+      const { checkCard } = await import('./card/checkCard.ts');
       scope.postMessage({ id, kind: 'done', result: checkCard(asked.request as TextFile) });
       return;
     }
     if (asked.task === 'best') {
+      const { bestPlan } = await import('./plan/bestPlan.ts');
       scope.postMessage({
         id,
         kind: 'done',
@@ -166,11 +169,13 @@ scope.onmessage = async ({ data: asked }) => {
     }
     if (asked.task === 'attempt') {
       const { analysis } = (await review(asked.request as PageReviewRequest, say)).result;
+      const { attemptOf } = await import('../attempts/attempt.ts');
       scope.postMessage({ id, kind: 'done', result: attemptOf(analysis.review, analysis.strips) });
       return;
     }
     if (asked.task === 'compare') {
       const { attempts, options } = asked.request as ComparisonRequest;
+      const { compareAttempts } = await import('../attempts/compare.ts');
       scope.postMessage({ id, kind: 'done', result: compareAttempts(attempts, options) });
       return;
     }

@@ -86,7 +86,7 @@ export async function reflyRequest(
             altitudeError_m: again.error.altitude_m,
             assumed: again.assumed,
           },
-    againstPlan: plan === null ? null : reviewLog(log, mission, null, plan).review.againstPlan,
+    againstPlan: plan === null ? null : (await reviewLog(log, mission, null, plan)).review.againstPlan,
     best:
       found === null
         ? null

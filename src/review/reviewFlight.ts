@@ -8,7 +8,6 @@ import { wasteOf } from '../ledger/waste.ts';
 import type { Log } from '../log/types.ts';
 import type { Mission } from '../mission/types.ts';
 import type { Plan } from '../plan/types.ts';
-import { reflown } from '../refly/reflown.ts';
 import { budgetFigures } from './budgetFigures.ts';
 import { CAUTIONS } from './cautions.ts';
 import { consistencyNotes } from './consistency.ts';
@@ -21,7 +20,6 @@ import { orbitFigures } from './orbitFigures.ts';
 import { orbitFindings } from './orbitWork/findings.ts';
 import { orbitWork } from './orbitWork/orbitWork.ts';
 import { plannedTime_s } from './planEventTimes.ts';
-import { planPart } from './planPart.ts';
 import { propellantAt_kg } from './propellantAt.ts';
 import { type ReviewRequest, readRequest } from './readRequest.ts';
 import { makeStrips } from './strips.ts';
@@ -31,7 +29,6 @@ import { judge } from './verdict.ts';
 import { wasteFigures } from './wasteFigures.ts';
 import { wayDownFindings } from './wayDown/findings.ts';
 import { wayDownReview } from './wayDown/wayDown.ts';
-import { whyNot } from './whyNot.ts';
 import { worldCheck } from './worldCheck.ts';
 
 /**
@@ -45,15 +42,15 @@ export async function reviewFlight(request: ReviewRequest): Promise<Analysis> {
 
 /**
  * Reviews a log that was already read, on a mission that was already read. `causes` re-flies the flight to find
- * what cost what; against a plan that is always done.
+ * what cost what; against a plan that is always done. Code that only some flights need is loaded when one does.
  */
-export function reviewLog(
+export async function reviewLog(
   log: Log,
   mission: Mission,
   cardName: string | null,
   plan: Plan | null = null,
   causes = false,
-): Analysis {
+): Promise<Analysis> {
   const flight = buildFlight(log, mission);
   const span = ascentSpan(flight);
   const ground = frameLedger(flight, span, 'ground');
@@ -79,10 +76,11 @@ export function reviewLog(
   const totalSigma_m_s = low === null || high === null ? 0 : (high - low) / 3.92;
   const waste = wasteFigures(flight, wasteOf(flight, span, budget.ways));
   const side = { flight, span, budget, strips, events: found, totalSigma_m_s };
-  const planned = plan === null ? null : planPart(side, plan);
+  const anew = plan !== null || (known && causes) ? await import('./causes.ts') : null;
+  const planned = anew === null || plan === null ? null : anew.planPart(side, plan);
   const plannedEvents = planned === null ? [] : findEvents(planned.flown.flight);
-  const again = known && (causes || plan !== null) ? reflown(flight) : null;
-  const findings = findFindings({
+  const again = anew !== null && known ? anew.reflown(flight) : null;
+  const occasion = {
     ...side,
     ground: ground.curves,
     orbit,
@@ -91,9 +89,10 @@ export function reviewLog(
     reflown: again,
     plan: planned,
     contributions: planned?.contributions ?? null,
-  });
+  };
+  const findings = findFindings(occasion, anew?.causeFinders);
   const work = orbitWork(flight, span);
-  const wayDown = wayDownReview(flight, span, found);
+  const wayDown = await wayDownReview(flight, span, found);
   const review: Review = {
     schema: 'lossbook-review/1',
     source: {
@@ -166,14 +165,15 @@ export function reviewLog(
       ...orbitFindings(work),
       ...wayDownFindings(flight, wayDown),
     ],
-    whyNot: whyNot({
-      flight,
-      span,
-      budget,
-      verdict: verdict.code,
-      reflown: again,
-      plan: planned?.flown ?? null,
-    }),
+    whyNot:
+      anew?.whyNot({
+        flight,
+        span,
+        budget,
+        verdict: verdict.code,
+        reflown: again,
+        plan: planned?.flown ?? null,
+      }) ?? null,
     waste,
     againstPlan: planned?.document ?? null,
     cautions: CAUTIONS,

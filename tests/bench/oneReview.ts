@@ -30,7 +30,7 @@ const peak_MB = (): number => process.resourceUsage().maxRSS / 1024;
 export async function wholeReview(file: string, card: string): Promise<WholeTimes> {
   const start = clock();
   const { log, mission } = await readRequest(requestOf(file, card));
-  const { review } = reviewLog(log, mission, card);
+  const { review } = await reviewLog(log, mission, card);
   const reviewed = clock();
   const text = reviewJson(review);
   if (text.length === 0) throw new Error('nothing was written');

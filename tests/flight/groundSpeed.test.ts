@@ -62,7 +62,7 @@ describe.each(referenceNames)('%s with its inertial speed alone', (name) => {
         expect(Math.abs(error), `${frame} ${entry}`).toBeLessThan(allowed);
       }
     }
-    const review = reviewLog(log, mission, name);
+    const review = await reviewLog(log, mission, name);
     expect(review.review.verdict.code).toBe(truth.verdict);
   });
 });

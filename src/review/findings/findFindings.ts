@@ -5,22 +5,10 @@ import { airFindings } from './air.ts';
 import { cutoffFindings } from './cutoff.ts';
 import { directionFindings } from './direction.ts';
 import { lastStageFindings } from './lastStage.ts';
-import { pitchFindings } from './pitch.ts';
-import { stagingFindings } from './staging.ts';
-import { throttleFindings } from './throttle.ts';
 import { type Candidate, type Claim, contributed, type Finder, type Occasion } from './types.ts';
-import { vehicleFindings } from './vehicle.ts';
 
-const finders: readonly Finder[] = [
-  cutoffFindings,
-  airFindings,
-  pitchFindings,
-  lastStageFindings,
-  throttleFindings,
-  stagingFindings,
-  vehicleFindings,
-  directionFindings,
-];
+/** Finders that look at the flight as it was logged. */
+const finders: readonly Finder[] = [cutoffFindings, airFindings, lastStageFindings, directionFindings];
 
 /** Costs smaller than this are not worth a sentence, m/s. */
 const LEAST_M_S = 5;
@@ -29,11 +17,12 @@ const LEAST_M_S = 5;
  * The findings on a flight, dearest first. Each metre per second is claimed once: of several that draw on the same
  * claim the dearest stands, and against a plan what the more special ones explain is taken off the rest. One whose
  * cost is within its own 95 % interval of zero is not shown.
+ * @param further finders that need the flight flown again, or a plan
  */
-export function findFindings(o: Occasion): Finding[] {
+export function findFindings(o: Occasion, further: readonly Finder[] = []): Finding[] {
   const candidates = settled(
     o,
-    finders.flatMap((find) => find(o)),
+    [...finders, ...further].flatMap((find) => find(o)),
   );
   const shown = candidates.filter(
     (c) => c.cost_m_s === null || c.cost_m_s > Math.max(LEAST_M_S, 1.96 * c.sigma_m_s),

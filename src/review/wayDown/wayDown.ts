@@ -10,7 +10,6 @@ import { figure, unavailable } from '../figure.ts';
 import { decimal } from '../wording.ts';
 import { deorbitReview } from './deorbit.ts';
 import { entryReview } from './entryReview.ts';
-import { impactReview } from './impact.ts';
 import { landingReview, speedBefore } from './landing.ts';
 import { descentReview, parachuteReview } from './parachuteReview.ts';
 import type { ImpactReview, WayDownReview } from './types.ts';
@@ -21,11 +20,11 @@ const HARD_M_S = 12;
 const CRASH_M_S = 50;
 
 /** What the log shows of the way back down (METHODS §8). */
-export function wayDownReview(
+export async function wayDownReview(
   flight: Flight,
   span: AscentSpan,
   events: readonly FlightEvent[],
-): WayDownReview {
+): Promise<WayDownReview> {
   const { time, altitude } = flight;
   const n = time.length;
   const start = comingDownIndex(flight);
@@ -48,6 +47,7 @@ export function wayDownReview(
       ? []
       : [[entryTo, 'parachute-open'] as [number, ImpactReview['until']]]),
   ];
+  const { impactReview } = await import('./impact.ts');
   const [to, until] = ends.reduce((a, b) => (b[0] < a[0] ? b : a));
   return {
     ...outcome,

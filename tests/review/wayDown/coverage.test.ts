@@ -18,7 +18,7 @@ test('over twelve draws of noise the intervals of the way down cover the truth',
   for (let seed = 1; seed <= draws; seed++) {
     const noise = { 'Speed (m/s)': 0.3, 'Vertical speed (m/s)': 0.3, 'Altitude (m)': 5 };
     const flight = await flightOf(shaken(text, noise, seed), card);
-    const way = wayDownReview(flight, ascentSpan(flight), findEvents(flight));
+    const way = await wayDownReview(flight, ascentSpan(flight), findEvents(flight));
     const figures: Record<keyof typeof truth, Figure> = {
       miss_s: way.impact!.missTime_s,
       beta: way.entry!.ballisticCoefficient_kg_m2,
