@@ -9,6 +9,7 @@ export { channelsCsv } from './exchange/channelsCsv.ts';
 export { comparisonText } from './exchange/comparisonText.ts';
 export { oem } from './exchange/oem.ts';
 export { opm } from './exchange/opm.ts';
+export { parquet } from './exchange/parquet.ts';
 export { plainJson } from './exchange/plainJson.ts';
 export { reportHtml } from './exchange/report/reportHtml.ts';
 export { reviewJson } from './exchange/reviewJson.ts';

@@ -11,6 +11,7 @@ test('the engine offers these and nothing else', () => {
     'describeMission',
     'oem',
     'opm',
+    'parquet',
     'plainJson',
     'planAttemptOf',
     'readLog',

@@ -61,6 +61,11 @@ export const commands: readonly Command[] = [
       },
       { name: 'report', value: 'FILE.html', about: 'write the report, one HTML file that needs no other' },
       { name: 'channels', value: 'FILE.csv', about: 'write the sampled channels as CSV' },
+      {
+        name: 'parquet',
+        value: 'FILE',
+        about: 'write the flight as Apache Parquet: the sampled channels, units and review in its metadata',
+      },
       { name: 'oem', value: 'FILE', about: 'write the flown path as a CCSDS Orbit Ephemeris Message' },
       { name: 'opm', value: 'FILE', about: 'write the orbit at cutoff as a CCSDS Orbit Parameter Message' },
     ],

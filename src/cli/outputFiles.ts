@@ -9,7 +9,7 @@ import type { Asked } from './parseCommand.ts';
 interface Output {
   readonly option: string;
   readonly what: string;
-  readonly text: (analysis: Analysis) => Promise<string>;
+  readonly make: (analysis: Analysis) => Promise<string | Uint8Array>;
 }
 
 /** Each is made by a part of the program that is read only when it is asked for. */
@@ -17,25 +17,33 @@ const outputs: readonly Output[] = [
   {
     option: 'report',
     what: 'the report',
-    text: async (analysis) => (await import('../exchange/report/reportHtml.ts')).reportHtml(analysis),
+    make: async (analysis) => (await import('../exchange/report/reportHtml.ts')).reportHtml(analysis),
   },
   {
     option: 'channels',
     what: 'the channels',
-    text: async ({ strips, review }) =>
+    make: async ({ strips, review }) =>
       (await import('../exchange/channelsCsv.ts')).channelsCsv(strips, review.events),
+  },
+  {
+    option: 'parquet',
+    what: 'the flight',
+    make: async (analysis) => (await import('../exchange/parquet.ts')).parquet(analysis),
   },
   {
     option: 'oem',
     what: 'the ephemeris',
-    text: async (analysis) => (await import('../exchange/oem.ts')).oem(analysis, { created_ms: Date.now() }),
+    make: async (analysis) => (await import('../exchange/oem.ts')).oem(analysis, { created_ms: Date.now() }),
   },
   {
     option: 'opm',
     what: 'the orbit',
-    text: async (analysis) => (await import('../exchange/opm.ts')).opm(analysis, { created_ms: Date.now() }),
+    make: async (analysis) => (await import('../exchange/opm.ts')).opm(analysis, { created_ms: Date.now() }),
   },
 ];
+
+/** Names of the options that write a file of one log. */
+export const outputOptions: readonly string[] = outputs.map(({ option }) => option);
 
 /**
  * @param logs the logs to be reviewed
@@ -56,10 +64,10 @@ export function checkOutputs(asked: Asked, logs: readonly string[], inputs: read
 
 /** Writes the files that were asked for. @throws LossbookError for what cannot be made or written. */
 export async function writeOutputs(asked: Asked, analysis: Analysis): Promise<void> {
-  for (const { option, text } of outputs) {
+  for (const { option, make } of outputs) {
     const file = asked.value(option);
     if (file === undefined) continue;
-    const made = await text(analysis);
+    const made = await make(analysis);
     try {
       await writeFile(file, made);
     } catch (error) {

@@ -5,7 +5,7 @@ import { reviewText } from '../exchange/reviewText.ts';
 import type { Analysis, Review } from '../review/types.ts';
 import { complain } from './complain.ts';
 import { logFiles } from './logFiles.ts';
-import { checkOutputs, writeOutputs } from './outputFiles.ts';
+import { checkOutputs, outputOptions, writeOutputs } from './outputFiles.ts';
 import type { Asked } from './parseCommand.ts';
 import { reviewLines } from './reviewLines.ts';
 import { commonRequest, concernsAll, reviewOne } from './reviewOne.ts';
@@ -67,7 +67,7 @@ function checkFiles(asked: Asked, paths: readonly string[]): void {
   if (paths.length === 0) throw usage(`there is no log in ${asked.files.join(', ')}`);
   const lines = asked.on('jsonl') || asked.on('resume');
   if (lines && asked.on('json')) throw usage('--json and --jsonl are two forms: give one');
-  const files = ['report', 'channels', 'oem', 'opm'].find((option) => asked.on(option));
+  const files = outputOptions.find((option) => asked.on(option));
   if (lines && files !== undefined) throw usage(`--${files} is not written beside --jsonl`);
   const given = [...paths, asked.value('mission'), asked.value('plan')];
   if (given.filter((path) => path === '-').length > 1) {

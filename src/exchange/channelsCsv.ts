@@ -1,5 +1,6 @@
 import type { ReviewEvent, StripName, Strips } from '../review/types.ts';
 import { csvCell } from './csvCell.ts';
+import { eventRows } from './eventRows.ts';
 
 /**
  * The sampled channels as RFC 4180 CSV: one row for each row of the log, time in s from lift-off first, units in
@@ -9,7 +10,7 @@ import { csvCell } from './csvCell.ts';
 export function channelsCsv(strips: Strips, events: readonly ReviewEvent[]): string {
   const names = Object.keys(strips.channels) as StripName[];
   const columns = names.map((name) => strips.channels[name]?.values);
-  const happenings = eventsByRow(strips.time_s, events);
+  const happenings = eventRows(strips.time_s, events);
   const lines = [['time_s', ...names, 'event'].map(csvCell).join(',')];
   for (let row = 0; row < strips.time_s.length; row++) {
     const cells = [cell(strips.time_s[row]), ...columns.map((c) => cell(c?.[row]))];
@@ -21,17 +22,4 @@ export function channelsCsv(strips: Strips, events: readonly ReviewEvent[]): str
 
 function cell(value: number | undefined): string {
   return value === undefined || !Number.isFinite(value) ? '' : String(value);
-}
-
-function eventsByRow(time_s: Float64Array, events: readonly ReviewEvent[]): Map<number, string> {
-  const rows = new Map<number, string>();
-  for (const event of events) {
-    const after = time_s.findIndex((t) => t >= event.time_s);
-    const row = after < 0 ? time_s.length - 1 : after;
-    const nearer = row > 0 && event.time_s - time_s[row - 1]! < time_s[row]! - event.time_s ? row - 1 : row;
-    const text = event.subject === null ? event.name : `${event.name} (${event.subject})`;
-    const before = rows.get(nearer);
-    rows.set(nearer, before === undefined ? text : `${before}; ${text}`);
-  }
-  return rows;
 }

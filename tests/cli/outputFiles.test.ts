@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { checkOutputs, writeOutputs } from '../../src/cli/outputFiles.ts';
+import { checkOutputs, outputOptions, writeOutputs } from '../../src/cli/outputFiles.ts';
 import { parseCommand } from '../../src/cli/parseCommand.ts';
 import { reviewSix } from '../review/reviewSix.ts';
 
@@ -12,12 +12,13 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('outputs', () => {
   test('each is written to its file, and nothing else', async () => {
-    const options = ['report', 'channels', 'oem', 'opm'].flatMap((o) => [`--${o}`, at(`x.${o}`)]);
+    const options = outputOptions.flatMap((o) => [`--${o}`, at(`x.${o}`)]);
     await writeOutputs(parseCommand(['review', 'x.csv', ...options]), await reviewSix('osselby-nominal', 20));
-    expect(readdirSync(folder).sort()).toEqual(['x.channels', 'x.oem', 'x.opm', 'x.report']);
+    expect(readdirSync(folder).sort()).toEqual(['x.channels', 'x.oem', 'x.opm', 'x.parquet', 'x.report']);
     expect(readFileSync(at('x.report'), 'utf8')).toMatch(/^<!doctype html>/);
     expect(readFileSync(at('x.channels'), 'utf8')).toMatch(/^time_s,/);
     expect(readFileSync(at('x.oem'), 'utf8')).toMatch(/^CCSDS_OEM_VERS/);
+    expect(readFileSync(at('x.parquet'), 'latin1')).toMatch(/^PAR1.*PAR1$/s);
     expect(readFileSync(at('x.opm'), 'utf8')).toMatch(/^CCSDS_OPM_VERS/);
   });
 
