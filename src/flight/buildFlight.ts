@@ -4,6 +4,7 @@ import type { Mission, Stage } from '../mission/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
 import { airAlongPath } from './air.ts';
 import { type Axis, buildAxis } from './axis.ts';
+import { blockMeans } from './blockMeans.ts';
 import { findBurns, type RawBurn } from './burnEdges.ts';
 import { settleCoasts } from './coastState.ts';
 import { withGroundSpeed } from './groundSpeed.ts';
@@ -33,7 +34,8 @@ import type { Burn, Derivation, Flight, MassDrop } from './types.ts';
  * Understands a log as a flight of the card's mission.
  * @throws LossbookError `no-flight` when nothing in the log moves.
  */
-export function buildFlight(given: Log, mission: Mission): Flight {
+export function buildFlight(logged: Log, mission: Mission): Flight {
+  const { log: given, note: averaged } = blockMeans(logged);
   const overGround = withGroundSpeed(given, mission);
   const log = overGround?.log ?? given;
   const rawSpeed = filled(log.time, log.channels.speed ?? speedFromParts(log))!;
@@ -47,7 +49,7 @@ export function buildFlight(given: Log, mission: Mission): Flight {
   const loggedMass = filled(t, log.channels.mass);
   const mass = loggedMass ?? massByCard(t, rawAltitude, throttle, mission, liftOff.startsInFlight);
   const thrust = filled(t, log.channels.thrust);
-  const massStep = Math.max(log.resolution.mass ?? 0, printedMassStep(log));
+  const massStep = Math.max(log.resolution.mass ?? 0, printedMassStep(logged));
   const massRounding = massStep / Math.sqrt(12);
   const massNoise = mass === null ? 0 : whiteNoise(t, mass);
   // Without a logged mass an edge lies anywhere in its gap: as open as what burns from row to row.
@@ -220,7 +222,7 @@ export function buildFlight(given: Log, mission: Mission): Flight {
     riseAngleSigma: riseSigma,
     liftOffSigma_s: liftOff.sigma_s,
     derivations,
-    notes: [...path.notes],
+    notes: [...(averaged === null ? [] : [averaged]), ...path.notes],
     channelsUsed: Object.keys(given.channels) as ChannelName[],
   };
 }

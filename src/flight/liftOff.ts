@@ -48,7 +48,7 @@ export function findLiftOff(
     while (row < first && t[row]! <= time_s) row++;
     return { time_s, row, startsInFlight: false, sigma_s: lit ? 0 : rest.sigma_s };
   }
-  const zero = backToRest(t, speed, first);
+  const zero = backToRest(t, speed, first, still_m_s);
   // A log that begins at the moment of lift-off begins at time zero: its first sample already creeps, or the
   // line back to rest, which the growing acceleration bends a little, ends beside it.
   const beside = first === 1 && (speed[0]! > 0 || zero - t[0]! < 0.1 * (t[1]! - t[0]!));
@@ -97,8 +97,11 @@ function noisyRest(
   return { zero_s: zero, sigma_s: sigma };
 }
 
+/** A clean speed above this is motion, if slower than what motion is known by. */
+const CREEPS_M_S = 0.005;
+
 /** Runs the first seconds' speed back to zero: the line through the samples up to 2 s after first motion. */
-function backToRest(t: Float64Array, speed: Float64Array, first: number): number {
+function backToRest(t: Float64Array, speed: Float64Array, first: number, still_m_s: number): number {
   let n = 0;
   let st = 0;
   let sv = 0;
@@ -116,6 +119,8 @@ function backToRest(t: Float64Array, speed: Float64Array, first: number): number
   const slope = (n * stv - st * sv) / (n * stt - st * st);
   if (!(slope > 0)) return t[first]!;
   const zero = t[first]! - (sv - slope * st) / n / slope;
-  const before = first > 0 ? t[first - 1]! : t[first]!;
-  return Math.min(t[first]!, Math.max(zero, before));
+  // Not before the last sample at rest: a dense log has samples that creep below the threshold.
+  let rest = Math.max(0, first - 1);
+  while (rest > 0 && speed[rest]! > Math.max(CREEPS_M_S, 2 * still_m_s)) rest--;
+  return Math.min(t[first]!, Math.max(zero, t[rest]!));
 }
