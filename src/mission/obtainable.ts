@@ -51,6 +51,9 @@ export function obtainableDeltaV_m_s(vehicle: Vehicle, aboard: Aboard): number |
     const stage = vehicle.stages[s]!;
     const motors = motorsOf(vehicle, s, aboard, mass, time, timed, pending);
     if (motors === null) return null;
+    // What is due by now leaves at once, not at the next change of the engines.
+    mass -= dropDue(pending, time);
+    pending = pending.filter((j) => !isDue(j, time));
     mass -= dropSpent(motors, time);
     while (motors.length > 0) {
       const lit = motors.filter((m) => m.from_s <= time && m.propellant_kg > 0);
@@ -72,8 +75,8 @@ export function obtainableDeltaV_m_s(vehicle: Vehicle, aboard: Aboard): number |
       }
       mass = after;
       time = next;
-      for (const j of pending) if (j.at_s !== null && j.at_s <= time) mass -= j.mass_kg;
-      pending = pending.filter((j) => j.at_s === null || j.at_s > time);
+      mass -= dropDue(pending, time);
+      pending = pending.filter((j) => !isDue(j, time));
       mass -= dropSpent(motors, time);
     }
     mass -= stage.dryMass_kg ?? 0;
@@ -81,6 +84,15 @@ export function obtainableDeltaV_m_s(vehicle: Vehicle, aboard: Aboard): number |
     pending = pending.filter((j) => j.at_s !== null);
   }
   return total;
+}
+
+function isDue(part: Pending, time_s: number): boolean {
+  return part.at_s !== null && part.at_s <= time_s;
+}
+
+/** Mass of the parts that are due to leave by a time, kg. */
+function dropDue(pending: readonly Pending[], time_s: number): number {
+  return pending.filter((j) => isDue(j, time_s)).reduce((sum, j) => sum + j.mass_kg, 0);
 }
 
 /** Takes out the motors that are empty or due to leave; returns the mass that leaves with them, kg. */
