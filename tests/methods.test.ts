@@ -46,7 +46,7 @@ describe('the method notes', () => {
     const figures = figureNames(schema);
     expect(figures.size).toBeGreaterThan(50);
     expect(missing(figures)).toEqual([]);
-    const channels = unionOf('review/types.ts', 'StripName');
+    const channels = unionOf('review/document/strips.ts', 'StripName');
     expect(channels.length).toBeGreaterThan(20);
     expect(missing(channels)).toEqual([]);
   });
@@ -64,7 +64,7 @@ describe('the method notes', () => {
   });
 
   test.each([
-    ['verdict', 'review/types.ts', 'VerdictCode', 11],
+    ['verdict', 'review/document/verdict.ts', 'VerdictCode', 11],
     ['event', 'flight/events.ts', 'FlightEventName', 18],
     ['phase', 'flight/phases.ts', 'FlightPhaseName', 10],
   ])('tell of every %s', (_, file, name, least) => {

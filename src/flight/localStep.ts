@@ -16,7 +16,12 @@ const NEAREST = 5;
 export function localStep(t: Float64Array, y: Float64Array, at: number): LocalStep {
   const changes: { readonly time_s: number; readonly height: number }[] = [];
   let start = 0;
-  while (start < t.length - 1 && t[start]! < at) start++;
+  let last = t.length - 1;
+  while (start < last) {
+    const middle = (start + last) >> 1;
+    if (t[middle]! < at) start = middle + 1;
+    else last = middle;
+  }
   const look = (from: number, step: -1 | 1): void => {
     let found = 0;
     for (let i = from; i > 0 && i < t.length && found < NEAREST; i += step) {

@@ -1,10 +1,10 @@
-import { ispShare } from '../flight/identify/adopt.ts';
-import { stateSigma } from '../flight/stateSigma.ts';
 import type { Flight } from '../flight/types.ts';
 import type { AscentSpan } from '../ledger/ascentEnd.ts';
 import { type Budget, toGoAt } from '../ledger/budget.ts';
-import { figure, unavailable, widened, withAssumption } from './figure.ts';
-import { inertialAcross_m_s, laterInCoast, roundingHalves, siteReadings } from './orbitFigures.ts';
+import { figure, sigmaOf, unavailable, widened, withAssumption } from './figure.ts';
+import { ispShareFrom, massSigma, obtainableSigma } from './obtainableError.ts';
+import { inertialAcross_m_s, laterInCoast, siteReadings } from './orbitFigures.ts';
+import { toGoSigma } from './toGoError.ts';
 import type { BudgetFigures, Figure, LedgerEntries } from './types.ts';
 
 /** The budget at the ascent's end. */
@@ -14,23 +14,16 @@ export function budgetFigures(
   budget: Budget,
   ground: LedgerEntries,
 ): BudgetFigures {
-  const { noise, mission } = flight;
   const toGoValue = budget.toGo?.[budget.atEnd] ?? null;
   const spent =
     ground.ideal.value === null
       ? unavailable(ground.ideal.reason ?? 'the ideal delta-v is not known')
       : ground.ideal;
-  // Delta-v to go moves about one for one with the speed, and with the altitude as the orbit's speed does.
-  const perMetre =
-    mission.world.mu_m3_s2 /
-    (2 * flight.radius[span.end]! ** 2 * Math.max(1, flight.track.inertialSpeed[span.end]!));
-  const state = stateSigma(flight, span.end);
-  const perRate = rateEffect(flight, span.end, toGoValue, state.verticalSpeed_m_s);
-  const toGoSigma = Math.hypot(state.speed_m_s, perRate, state.altitude_m * perMetre);
+  const toGoError = toGoSigma(flight, span.end, toGoValue);
   let toGo: Figure;
   if (toGoValue === null) toGo = unavailable('the target asks for no orbit');
   else {
-    toGo = figure(toGoValue, toGoSigma, 'derived');
+    toGo = figure(toGoValue, toGoError, 'derived');
     if (flight.otherTrack !== null) {
       const other = toGoAt({ ...flight, track: flight.otherTrack }, span.end);
       if (other !== null) toGo = widened(toGo, other);
@@ -46,36 +39,31 @@ export function budgetFigures(
   }
   const left = budget.obtainable?.[budget.atEnd] ?? null;
   const whyNoMargin = reasonForNoMargin(flight);
-  const massSigma = flight.mass === null ? 0 : (3000 * noise.mass_kg) / flight.mass[span.end]!;
-  const share = (stage: number): number => ispShare(flight.identified, stage);
-  const here = flight.stage[span.end]!;
-  const stages = flight.mission.vehicle?.stages ?? [];
-  const later = Math.max(share(here), ...stages.slice(here).map((_, k) => share(here + k)));
-  const leftSigma = Math.hypot(massSigma, (left ?? 0) * later);
+  const leftSigma = obtainableSigma(flight, span.end, left ?? 0);
   const remaining = left === null ? unavailable(whyNoMargin) : figure(left, leftSigma, 'derived');
   const whole =
     budget.vehicleDeltaV === null
       ? unavailable(whyNoMargin)
       : figure(
           budget.vehicleDeltaV,
-          Math.hypot(massSigma, budget.vehicleDeltaV * Math.max(0, ...stages.map((_, k) => share(k)))),
+          Math.hypot(massSigma(flight, span.end), budget.vehicleDeltaV * ispShareFrom(flight, 0)),
           'derived',
         );
   const sum = spent.value === null || toGoValue === null ? null : spent.value + toGoValue;
   const projected =
     sum === null
       ? unavailable(spent.reason ?? toGo.reason ?? 'no delta-v to go')
-      : figure(sum, Math.hypot(half(spent), toGoSigma), 'derived');
+      : figure(sum, Math.hypot(sigmaOf(spent), toGoError), 'derived');
   const marginValue = left === null || toGoValue === null ? null : left - toGoValue;
   const margin =
     marginValue === null
       ? unavailable(left === null ? whyNoMargin : (toGo.reason ?? ''))
-      : figure(marginValue, Math.hypot(leftSigma, toGoSigma), 'derived');
+      : figure(marginValue, Math.hypot(leftSigma, toGoError), 'derived');
   const shortfall =
     marginValue === null
       ? unavailable(margin.reason ?? whyNoMargin)
       : marginValue < 0
-        ? figure(-marginValue, Math.hypot(leftSigma, toGoSigma), 'derived')
+        ? figure(-marginValue, Math.hypot(leftSigma, toGoError), 'derived')
         : { value: 0, low: 0, high: 0, basis: 'derived' as const };
   return {
     deltaVSpent: spent,
@@ -86,29 +74,6 @@ export function budgetFigures(
     margin,
     shortfall,
   };
-}
-
-/**
- * What the vertical speed's error does to the delta-v to go at axis point `i`, m/s, one sigma: the larger of both
- * ways. Rounding that leaves the rate open over a box counts as the sigma of that reach.
- */
-function rateEffect(flight: Flight, i: number, toGo: number | null, sigma_m_s: number): number {
-  if (toGo === null) return 0;
-  const reach = Math.max(sigma_m_s, roundingHalves(flight, i).rate_m_s / 1.959964);
-  const across = flight.track.inertialHorizontalSpeed[i]!;
-  let most = 0;
-  for (const step of [reach, -reach]) {
-    const verticalSpeed = Float64Array.from(flight.verticalSpeed);
-    verticalSpeed[i] = verticalSpeed[i]! + step;
-    const moved = toGoAt({ ...flight, verticalSpeed }, i, across);
-    if (moved !== null && Number.isFinite(moved)) most = Math.max(most, Math.abs(moved - toGo));
-  }
-  return most;
-}
-
-/** One-sigma from a figure's 95 % interval. */
-function half(f: Figure): number {
-  return f.low === null || f.high === null ? 0 : (f.high - f.low) / 3.92;
 }
 
 /** Why the margin cannot be had, in a clause. */

@@ -1,13 +1,18 @@
 import type { Basis, Figure } from './types.ts';
 
 /** Two-sided 95 % of a normal distribution. */
-const NORMAL_95 = 1.959964;
+export const NORMAL_95 = 1.959964;
 
 /** A figure from a value and its one-sigma error. */
 export function figure(value: number, sigma: number, basis: Basis): Figure {
   if (!Number.isFinite(value)) return unavailable('it could not be computed from this log');
   const half = NORMAL_95 * (Number.isFinite(sigma) ? sigma : 0);
   return { value, low: value - half, high: value + half, basis };
+}
+
+/** One sigma from a figure's 95 % interval; 0 where it has none. */
+export function sigmaOf(f: Figure): number {
+  return f.low === null || f.high === null ? 0 : (f.high - f.low) / (2 * NORMAL_95);
 }
 
 /** A figure with its interval given outright. */

@@ -8,11 +8,12 @@ import { wasteOf } from '../ledger/waste.ts';
 import type { Log } from '../log/types.ts';
 import type { Mission } from '../mission/types.ts';
 import type { Plan } from '../plan/types.ts';
+import { budgetBand } from './budgetBand.ts';
 import { budgetFigures } from './budgetFigures.ts';
 import { CAUTIONS } from './cautions.ts';
 import { consistencyNotes } from './consistency.ts';
 import { derivationList } from './derivation.ts';
-import { figure, unavailable } from './figure.ts';
+import { figure, sigmaOf, unavailable } from './figure.ts';
 import { findFindings } from './findings/findFindings.ts';
 import { frameLedger } from './ledgerFigures.ts';
 import { missionPart } from './missionPart.ts';
@@ -72,8 +73,7 @@ export async function reviewLog(
   const strips = makeStrips(flight, ground.curves);
   const help = flight.track.inertialSpeed[span.end]! - flight.speed[span.end]!;
   const worldNote = worldCheck(flight);
-  const { low, high } = budgetAtEnd.projectedTotal;
-  const totalSigma_m_s = low === null || high === null ? 0 : (high - low) / 3.92;
+  const totalSigma_m_s = sigmaOf(budgetAtEnd.projectedTotal);
   const waste = wasteFigures(flight, wasteOf(flight, span, budget.ways));
   const side = { flight, span, budget, strips, events: found, totalSigma_m_s };
   const anew = plan !== null || (known && causes) ? await import('./causes.ts') : null;
@@ -152,6 +152,7 @@ export async function reviewLog(
             : budget.time_s.map(() => null),
         margin: budget.margin ?? budget.time_s.map(() => null),
       },
+      band: budgetBand(flight, span, budget, budgetAtEnd),
     },
     burns: burnList(flight, span),
     derivation: derivationList(flight),

@@ -88,7 +88,8 @@ export function makeStrips(flight: Flight, ground: LossCurves): Strips {
   put('dragLossRate_m_s2', rate(time, ground.drag), 'derived');
   put('steeringLossRate_m_s2', rate(time, ground.steering), 'derived');
   put('backPressureLossRate_m_s2', rate(time, ground.backPressure), 'derived');
-  // Errors of measured channels are the same all along: 95 % lies within 1.96 of one sigma.
+  // Errors of measured channels, and of the altitude's rate, are the same all along but beside a burn's edge:
+  // 95 % lies within 1.96 of one sigma.
   const sigmas: Partial<Record<StripName, number>> = {
     altitude_m: flight.noise.altitude_m,
     speed_m_s: flight.noise.speed_m_s,
@@ -98,7 +99,8 @@ export function makeStrips(flight: Flight, ground: LossCurves): Strips {
   };
   for (const [name, sigma] of Object.entries(sigmas) as [StripName, number][]) {
     const strip = channels[name];
-    if (strip?.basis === 'measured' && sigma > 0) channels[name] = { ...strip, half: 1.96 * sigma };
+    const known = strip?.basis === 'measured' || name === 'verticalSpeed_m_s';
+    if (strip !== undefined && known && sigma > 0) channels[name] = { ...strip, half: 1.96 * sigma };
   }
   put('equationResidual_m_s', flight.identified?.fit.residual ?? null, 'derived');
   return { time_s: time, channels };

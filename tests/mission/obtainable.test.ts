@@ -8,7 +8,11 @@ const { vehicle } = readMission({
   card: {
     name: 'test',
     text: JSON.stringify({
-      vehicle: { payload_kg: 500, stages: [stage], jettisons: [{ name: 'fairing', mass_kg: 100, time_s: 40 }] },
+      vehicle: {
+        payload_kg: 500,
+        stages: [stage],
+        jettisons: [{ name: 'fairing', mass_kg: 100, time_s: 40 }],
+      },
     }),
   },
 });

@@ -1,12 +1,13 @@
 import { useMemo, useRef } from 'preact/hooks';
 import { columnsCsv } from '../../exchange/columnsCsv.ts';
 import { keyRow, stacked } from '../../exchange/report/drawing.ts';
-import { heroCurve } from '../../exchange/report/heroCurve.ts';
+import { bandText, halfAt, heroCurve } from '../../exchange/report/heroCurve.ts';
 import { marginChart } from '../../exchange/report/marginChart.ts';
 import { plotFrame } from '../../exchange/report/plotFrame.ts';
 import { ratesAt, ribbonChart, shownCauses } from '../../exchange/report/ribbonChart.ts';
 import { timeBar } from '../../exchange/report/timeBar.ts';
 import { valueAt } from '../../exchange/sampleAt.ts';
+import { sentence } from '../../exchange/sentence.ts';
 import type { Analysis, ReviewWaste } from '../../review/types.ts';
 import { readingText, timeText } from '../figureText.ts';
 import { Term, TermsButton } from '../parts/Term.tsx';
@@ -26,9 +27,10 @@ function heroHeight(width: number, narrow: boolean): number {
   return narrow ? 250 : Math.round(Math.min(380, 268 + Math.max(0, width - 1120) * 0.14));
 }
 
-function readingIn(name: string, value: number, unit: string, scale: number): string {
+function readingIn(name: string, value: number, unit: string, scale: number, half: number | null): string {
   const shown = shownIn(unit, scale);
-  return `${name} ${readingText(value * shown.scale)} ${shown.unit}`;
+  const interval = half === null || half < 0.05 ? '' : ` ±${readingText(half * shown.scale)}`;
+  return `${name} ${readingText(value * shown.scale)}${interval} ${shown.unit}`;
 }
 
 /** Causes of the margin's slope with what each takes at the cursor, else in all. */
@@ -69,22 +71,25 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
   const frame = plotFrame(width);
   const span = shownSpan.value;
   const curve = useMemo(() => heroCurve(review), [review]);
-  const { curves, lostAt_s } = review.budget;
+  const { curves, band, lostAt_s } = review.budget;
+  const edges = curve?.kind === 'margin' ? band?.margin : band?.toGo;
+  const edgeOf = curve?.kind === 'margin' ? 'margin' : 'to go';
   const { waste } = review;
 
   const describe = (time_s: number): string => {
+    const half = curve === null ? null : halfAt(curve, time_s);
     const readings = [
       ...(curve?.kind === 'margin'
-        ? [['margin', valueAt(curves.time_s, curves.margin, time_s), 'm/s', 1]]
+        ? [['margin', valueAt(curves.time_s, curves.margin, time_s), 'm/s', 1, half]]
         : []),
-      ['to go', valueAt(curves.time_s, curves.toGo, time_s), 'm/s', 1],
+      ['to go', valueAt(curves.time_s, curves.toGo, time_s), 'm/s', 1, curve?.kind === 'to-go' ? half : null],
       ['altitude', valueAt(strips.time_s, strips.channels.altitude_m?.values ?? [], time_s), 'km', 1e-3],
       ...overlays.value.flatMap(({ name, margin }) =>
         margin === null ? [] : [[name, valueAt(margin.time_s, margin.values, time_s), 'm/s', 1]],
       ),
-    ] as [string, number | null, string, number][];
-    const known = readings.flatMap(([name, value, unit, scale]) =>
-      value === null ? [] : [readingIn(name, value, unit, scale)],
+    ] as [string, number | null, string, number, (number | null)?][];
+    const known = readings.flatMap(([name, value, unit, scale, half]) =>
+      value === null ? [] : [readingIn(name, value, unit, scale, half ?? null)],
     );
     return `${timeText(time_s)}: ${known.length ? known.join(', ') : 'nothing known'}`;
   };
@@ -120,6 +125,7 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
           lostAt_s,
           framed: framed.value,
         });
+  const told = curve === null ? null : bandText(curveTimes(curve, speed.scale));
   const chart = width === 0 ? null : inUnit(chartFor(width, speed.scale), speed.unit);
   const ribbon = width === 0 ? null : inUnit(ribbonFor(width, speed.scale), speed.unit);
 
@@ -171,6 +177,7 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
         {width === 0 ? null : <TimePointer span={span} frame={frame} describe={describe} />}
       </div>
       {waste === null ? null : <RibbonKey waste={waste} />}
+      {told === null ? null : <p class="band-note quiet">{sentence(told.replaceAll('m/s', speed.unit))}</p>}
       {curve === null ? null : (
         <div class="chart-foot">
           <TableTwin
@@ -181,6 +188,8 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
               { label: 'to go', unit: 'm/s', values: curves.toGo, scale: 1 },
               { label: 'projected total', unit: 'm/s', values: curves.projectedTotal, scale: 1 },
               { label: 'margin', unit: 'm/s', values: curves.margin, scale: 1 },
+              { label: `${edgeOf} at least`, unit: 'm/s', values: edges?.low ?? [], scale: 1 },
+              { label: `${edgeOf} at most`, unit: 'm/s', values: edges?.high ?? [], scale: 1 },
             ]}
           />
           <SaveChart
@@ -199,6 +208,10 @@ export function Hero({ analysis }: { readonly analysis: Analysis }) {
                 { name: 'toGo_m_s', values: curves.toGo },
                 { name: 'projectedTotal_m_s', values: curves.projectedTotal },
                 { name: 'margin_m_s', values: curves.margin },
+                ...(['margin', 'toGo'] as const).flatMap((of) => [
+                  { name: `${of}Low_m_s`, values: band?.[of].low ?? [] },
+                  { name: `${of}High_m_s`, values: band?.[of].high ?? [] },
+                ]),
               ])
             }
           />

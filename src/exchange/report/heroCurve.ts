@@ -1,4 +1,4 @@
-import type { Figure, Review } from '../../review/types.ts';
+import type { CurveBand, Figure, Review } from '../../review/types.ts';
 import { readingText, timeText } from '../readingText.ts';
 import { valueAt } from '../sampleAt.ts';
 
@@ -16,7 +16,7 @@ export interface HeroCurve {
   /** 95 % interval of the told value; null where there is none. */
   readonly told: { readonly low: number; readonly high: number } | null;
   /** 95 % interval along the curve; null where the review has none. */
-  readonly band: { readonly low: Values; readonly high: Values } | null;
+  readonly band: CurveBand | null;
   /** Why it is not the margin, where it is not. */
   readonly instead: string | null;
 }
@@ -39,7 +39,7 @@ export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
       values: margin,
       told_s: orbit.cutoff_s,
       told: intervalOf(budget.margin),
-      band: null,
+      band: budget.band?.margin ?? null,
       instead: null,
     };
   }
@@ -52,16 +52,19 @@ export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
     values: toGo,
     told_s: orbit.cutoff_s,
     told: intervalOf(budget.deltaVToGo),
-    band: null,
+    band: budget.band?.toGo ?? null,
     instead: `In place of the margin, which is not available: ${budget.margin.reason ?? 'what is aboard is not known'}.`,
   };
 }
 
 /** The first point that has a value, and the one that is told: at the ascent's end, else the last with a value. */
-export function curveEnds(curve: HeroCurve): {
+export interface CurveEnds {
   readonly first: { readonly time_s: number; readonly value: number };
   readonly last: { readonly time_s: number; readonly value: number };
-} | null {
+}
+
+/** The curve's ends; null without a value. */
+export function curveEnds(curve: HeroCurve): CurveEnds | null {
   const known = curve.values.flatMap((value, i) => {
     const time_s = curve.time_s[i];
     return value === null || time_s === undefined ? [] : [{ time_s, value }];
@@ -87,4 +90,27 @@ export function curveSentence(curve: HeroCurve, lostAt_s: number | null): string
     ...(curve.kind === 'margin' && lostAt_s !== null ? [`below zero from ${timeText(lostAt_s)}`] : []),
     `${readingText(ends.last.value)} m/s at ${timeText(ends.last.time_s)}`,
   ].join(', ');
+}
+
+/** Half the 95 % interval at a time, in the curve's unit; null where there is none. */
+export function halfAt({ time_s, band }: HeroCurve, at_s: number): number | null {
+  if (band === null) return null;
+  const low = valueAt(time_s, band.low, at_s);
+  const high = valueAt(time_s, band.high, at_s);
+  return low === null || high === null ? null : (high - low) / 2;
+}
+
+/** How wide the shaded band is at both ends, in a clause; null without one. */
+export function bandText(curve: HeroCurve): string | null {
+  const ends = curveEnds(curve);
+  if (ends === null) return null;
+  const told = [
+    [ends.first.time_s, momentText(ends.first.time_s)],
+    [ends.last.time_s, momentText(ends.last.time_s)],
+  ] as const;
+  const halves = told.flatMap(([t, moment]) => {
+    const half = halfAt(curve, t);
+    return half === null ? [] : [`±${half < 0.05 ? '<0.1' : readingText(half)} m/s ${moment}`];
+  });
+  return halves.length === 0 ? null : `shaded: the 95 % interval, ${halves.join(', ')}`;
 }

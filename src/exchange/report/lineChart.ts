@@ -2,7 +2,8 @@ import type { Review } from '../../review/types.ts';
 import { readingText, tickText } from '../readingText.ts';
 import { curveRuns } from './curveRuns.ts';
 import { type Drawing, draw, pathThrough, picture } from './drawing.ts';
-import { framedBand } from './marginChart.ts';
+import { framedBand } from './framedBand.ts';
+import { intervalBand } from './intervalBand.ts';
 import { blocksOf, type PictureRows, pictureRows, rangeOf } from './minMaxBlocks.ts';
 import type { Overlay } from './overlay.ts';
 import { type PlotFrame, type Span, timeScale, timeTickCount } from './plotFrame.ts';
@@ -98,18 +99,8 @@ export function lineChart(chart: LineChart): Drawing {
       { 'clip-path': `url(#${id}-plot)` },
       lines.map(({ strip: { half }, values, colour }) => {
         if (half === undefined) return null;
-        const shifted = (by: number) =>
-          curveRuns(
-            rows.time_s,
-            values.map((v) => (v === null ? null : v + by * half * strip.scale)),
-            x,
-            y,
-          );
-        const lower = shifted(-1);
-        const d = shifted(1)
-          .map((run, i) => `${pathThrough([...run, ...(lower[i] ?? []).toReversed()])}Z`)
-          .join('');
-        return draw('path', { d, fill: `var(${colour})`, 'fill-opacity': 0.18 });
+        const shifted = (by: number) => values.map((v) => (v === null ? null : v + by * half * strip.scale));
+        return intervalBand(rows.time_s, { low: shifted(-1), high: shifted(1) }, x, y, `var(${colour})`);
       }),
       chart.overlays.flatMap((overlay) =>
         strip.lines.map((line) => {

@@ -3,7 +3,7 @@ import { readingText, timeText } from '../readingText.ts';
 import { sentence } from '../sentence.ts';
 import { type Drawing, draw } from './drawing.ts';
 import { ascentSpan } from './flightSpan.ts';
-import { heroCurve } from './heroCurve.ts';
+import { bandText, heroCurve } from './heroCurve.ts';
 import { ledgerParts } from './ledgerParts.ts';
 import { lineChart } from './lineChart.ts';
 import { marginChart } from './marginChart.ts';
@@ -62,6 +62,7 @@ export function marginSection(analysis: Analysis): Drawing | null {
   const { lostAt_s } = review.budget;
   const overlays = planOverlay(analysis);
   const { waste } = review;
+  const band = curve === null ? null : bandText(curve);
   const shownHere = waste === null ? [] : shownCauses(waste);
   const legend = shownHere.map(({ label, colour }) =>
     draw('li', {}, draw('span', { class: 'swatch', style: `background:${colour}` }), label),
@@ -85,6 +86,7 @@ export function marginSection(analysis: Analysis): Drawing | null {
           }),
         ),
     drawnTwice((frame) => timeBar(review, span, frame)),
+    band === null ? null : draw('p', { class: 'under' }, sentence(band)),
     waste === null || legend.length === 0
       ? null
       : [

@@ -2,7 +2,7 @@ import type { ReviewWaste, WasteCauseName } from '../../review/types.ts';
 import { readingText, tickText } from '../readingText.ts';
 import { indexAt } from '../sampleAt.ts';
 import { type Drawing, draw, picture, px } from './drawing.ts';
-import { framedBand } from './marginChart.ts';
+import { framedBand } from './framedBand.ts';
 import { type PlotFrame, type Span, timeScale } from './plotFrame.ts';
 import { ticks } from './ticks.ts';
 

@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { curveEnds, curveSentence, heroCurve } from '../../../src/exchange/report/heroCurve.ts';
+import {
+  bandText,
+  curveEnds,
+  curveSentence,
+  halfAt,
+  heroCurve,
+} from '../../../src/exchange/report/heroCurve.ts';
 import type { Review } from '../../../src/review/types.ts';
 
 function reviewWith(margin: (number | null)[], toGo: (number | null)[]): Review {
@@ -27,4 +33,18 @@ test('delta-v to go takes its place and says why', () => {
 
 test('without either there is no curve', () => {
   expect(heroCurve(reviewWith([null, null, null], [null, null, null]))).toBeNull();
+});
+
+test('the interval along the curve is told at both ends, and read between its points', () => {
+  const review = reviewWith([100, 0, -50], [900, 800, 700]);
+  const band = {
+    margin: { low: [96, -2, -50.01], high: [104, 2, -49.99] },
+    toGo: { low: [], high: [] },
+    projectedTotal: { low: [], high: [] },
+  };
+  const curve = heroCurve({ ...review, budget: { ...review.budget, band } });
+  expect(curve && halfAt(curve, 5)).toBeCloseTo(3, 9);
+  expect(curve && bandText(curve)).toBe('shaded: the 95 % interval, ±4.0 m/s at lift-off, ±1.0 m/s at 15 s');
+  const without = heroCurve(review);
+  expect(without && bandText(without)).toBeNull();
 });
