@@ -19,14 +19,16 @@ const AHEAD = 8;
 /**
  * What became of each log, in the order of the paths, worked out on all cores where the logs are many. Whoever
  * takes the results sets the pace: no more than a few are kept waiting.
+ * @param most threads at one time
  */
 export async function* outcomes(
   paths: readonly string[],
   asked: Asked,
   wanted: Wanted,
   threads: Threads | null,
+  most: number = availableParallelism(),
 ): AsyncGenerator<Outcome> {
-  const count = Math.min(availableParallelism(), paths.length);
+  const count = Math.min(most, paths.length);
   if (threads === null || paths.length < WORTH_THREADS || count < 2 || paths.includes('-')) {
     for (const path of paths) yield await outcomeOf(path, asked, wanted);
     return;

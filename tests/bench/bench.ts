@@ -1,16 +1,17 @@
 /**
  * Prints, as Markdown, how fast the command, the engine and their parts are against others on the same machine in
- * the same run. `npm run bench`; sizes by ROWS="6000 60000". Figures of one run may be compared with each other
- * only.
+ * the same run. `npm run bench`; sizes by ROWS="6000 60000", parts by PARTS="starts sizes threads page flights", the
+ * number of logs that threads share by LOGS=400. Figures of one run may be compared with each other only.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { cpus, release, tmpdir, totalmem } from 'node:os';
+import { copyFileSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { availableParallelism, cpus, loadavg, release, tmpdir, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { denseLog } from './denseLog.ts';
 import { flyOften } from './integrate.ts';
 import { type StageTimes, stagesOfReview, tokenise, type WholeTimes, wholeReview } from './oneReview.ts';
+import { manyLogs, reviewMany, type Throughput } from './throughput.ts';
 
 const self = fileURLToPath(import.meta.url);
 const command = 'dist/cli/lossbook.js';
@@ -32,17 +33,24 @@ interface Flown {
   readonly evaluations: number;
 }
 
-const [mode, file] = process.argv.slice(2);
+const [mode, file, ...more] = process.argv.slice(2);
 if (mode === 'review') console.log(JSON.stringify(await wholeReview(file!, card)));
 else if (mode === 'stages') console.log(JSON.stringify(await stagesOfReview(file!, card)));
 else if (mode === 'tokenise') console.log(JSON.stringify(await tokenise(file!)));
+else if (mode === 'many') console.log(JSON.stringify(await reviewMany(more, Number(file))));
 else {
   const folder = mkdtempSync(join(tmpdir(), 'lossbook-bench-'));
+  const counts = (process.env.ROWS ?? '6000 60000 1000000').split(/\s+/u).map(Number);
+  const parts: Readonly<Record<string, () => void | Promise<void>>> = {
+    starts,
+    sizes: () => sizes(folder, counts),
+    threads: () => threads(folder, Number(process.env.LOGS ?? 400)),
+    page: () => page(folder, Math.max(...counts)),
+    flights: trajectories,
+  };
   try {
     machine();
-    starts();
-    sizes(folder, (process.env.ROWS ?? '6000 60000 1000000').split(/\s+/u).map(Number));
-    trajectories();
+    for (const part of process.env.PARTS?.split(/\s+/u) ?? Object.keys(parts)) await parts[part]?.();
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -52,7 +60,7 @@ function machine(): void {
   const processor = cpus()[0]?.model.trim() ?? 'unknown processor';
   const memory = Math.round(totalmem() / 2 ** 30);
   console.log(
-    `Measured ${new Date().toISOString().slice(0, 10)} on ${cpus().length} cores of ${processor}, ${memory} GB, ${process.platform} ${release()}, Node ${process.version}.`,
+    `Measured ${new Date().toISOString().slice(0, 10)} on ${cpus().length} cores of ${processor}, ${memory} GB, ${process.platform} ${release()}, Node ${process.version}; ${loadavg()[0]!.toFixed(1)} other programs at work on the mean.`,
   );
 }
 
@@ -119,7 +127,7 @@ function sizes(folder: string, counts: readonly number[]): void {
       ...stages.map((s) => review[s].toFixed(0)),
       papa.toFixed(0),
       job === null
-        ? 'no python3 with numpy'
+        ? 'python3 with numpy is not installed'
         : `${(job.whole - job.imports).toFixed(0)} + imports ${job.imports.toFixed(0)}`,
       ratio(review.whole / papa),
       job === null ? '' : ratio(review.whole / job.whole),
@@ -128,7 +136,10 @@ function sizes(folder: string, counts: readonly number[]): void {
     ]),
   );
   const reader = measured.find((m) => m.job !== null)?.job?.reader;
-  if (reader !== undefined) console.log(`\nNotebook job: ${reader} and numpy, one process.`);
+  if (reader !== undefined)
+    console.log(
+      `\nNotebook job: ${reader} and numpy, one process${reader.startsWith('pandas') ? '' : '; pandas is not installed'}.`,
+    );
   const first = measured[0];
   const last = measured.at(-1);
   if (first === undefined || last === undefined || first === last) return;
@@ -139,6 +150,79 @@ function sizes(folder: string, counts: readonly number[]): void {
       .filter((s) => s !== 'rest' && s !== 'write')
       .map((s) => `${s === 'toGo' ? 'to-go' : s} ${slope(first.review[s], last.review[s])}`)
       .join(', ')}; papaparse ${slope(first.papa, last.papa)}.`,
+  );
+}
+
+/** Many small logs on one thread and on all cores. Only processor time tells on a machine that others use. */
+function threads(folder: string, count: number): void {
+  const paths = manyLogs(join(folder, 'many'), count);
+  const all = availableParallelism();
+  const run = (threads: number): Throughput =>
+    child<Throughput>(process.execPath, [self, 'many', String(threads), ...paths])!;
+  const one = run(1);
+  const rows = [1, all].map((threads) => {
+    const took = threads === 1 ? one : run(threads);
+    return [
+      String(threads),
+      (took.processor / count).toFixed(1),
+      (took.laterProcessor / (count / 2)).toFixed(1),
+      (took.processor / took.clock).toFixed(2),
+      ratio(one.clock / took.clock),
+      ratio((threads * one.processor) / took.processor),
+      ratio((threads * one.laterProcessor) / took.laterProcessor),
+    ];
+  });
+  table(
+    [
+      `${count} small logs as JSON lines, threads`,
+      'processor ms a log',
+      'second half',
+      'cores that were free to it',
+      'times one thread, by the clock',
+      'by processor time',
+      'second half',
+    ],
+    rows,
+  );
+}
+
+async function page(folder: string, rows: number): Promise<void> {
+  const { pageTimes } = await import('./pageTimes.ts');
+  const log = join(folder, 'dense.csv');
+  writeFileSync(log, denseLog(rows));
+  const beside = join(folder, 'dense.mission.json');
+  copyFileSync(card, beside);
+  const { whole } = child<WholeTimes>(process.execPath, [self, 'review', log])!;
+  const t = await pageTimes([log, beside]);
+  const { blank, pan, zoom } = t;
+  const ms = (x: number): string => x.toFixed(x < 10 ? 1 : 0);
+  table(
+    [`the page with ${rows.toLocaleString('en-US')} rows`, 'ms', 'against', 'ms', 'ratio'],
+    [
+      [
+        'first paint',
+        ms(t.firstPaint),
+        'of an empty page',
+        ms(t.blankPaint),
+        ratio(t.firstPaint / t.blankPaint),
+      ],
+      ['chosen until reviewed', ms(t.imported), 'the engine in Node', ms(whole), ratio(t.imported / whole)],
+      ...(
+        [
+          ['a frame of a pan', pan],
+          ['a frame of a zoom', zoom],
+        ] as const
+      ).flatMap(([name, moved]) => [
+        [name, ms(moved.middle), 'of an empty page', ms(blank.middle), ratio(moved.middle / blank.middle)],
+        [
+          `${name}, main thread’s own time`,
+          ms(moved.worked),
+          'one of 60 a second',
+          ms(1000 / 60),
+          ratio((60 * moved.worked) / 1000),
+        ],
+      ]),
+    ],
   );
 }
 
