@@ -23,6 +23,7 @@ import { pathBurns } from './pathBurns.ts';
 import { printedStep } from './printedStep.ts';
 import { fuseRise } from './riseAngle.ts';
 import { thrustSegments } from './segments.ts';
+import { fuseKinematics } from './smooth/fusedKinematics.ts';
 import { splitAtStaging } from './splitBurns.ts';
 import { stageAlong } from './stageAlong.ts';
 import { nameStages } from './stages.ts';
@@ -71,7 +72,12 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
   const loggedThrust = controlOnAxis(axis, t, thrust, raw);
   const line = mass === null ? null : layMass(axis, t, mass, throttle, raw, drops, massSigma);
   const breaks = accelerationBreaks(raw, t);
-  const path = deriveKinematics(log, t, axis.time, breaks);
+  const alone = deriveKinematics(log, t, axis.time, breaks);
+  // A speed over the ground that was made with the altitude's rate can bear no witness to it.
+  const path =
+    overGround === null
+      ? fuseKinematics({ log, t, axis, breaks, mission, startsInFlight: liftOff.startsInFlight }, alone)
+      : alone;
   if (axis.liftOff >= 0 && !liftOff.startsInFlight) restAtLiftOff(axis, path, rawAltitude);
 
   const cutoffs = settleCoasts(log, t, axis, mission, path, raw);
@@ -214,6 +220,7 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
       altitude_m: path.altitudeSigma_m,
       speed_m_s: path.speedSigma_m_s,
       verticalSpeed_m_s: path.verticalSpeedSigma_m_s,
+      verticalSample_m_s: log.channels.verticalSpeed === undefined ? 0 : alone.verticalSpeedSigma_m_s,
       pitch_rad: pitchSigma,
       mass_kg: loggedMass === null ? unseenFall / Math.sqrt(12) : massSigma,
       massStep_kg: loggedMass === null ? unseenFall : massStep,

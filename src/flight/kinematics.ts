@@ -1,9 +1,9 @@
-import type { ChannelName, Log, QualityNote } from '../log/types.ts';
+import type { Log, QualityNote } from '../log/types.ts';
+import { channelSamples, sigmaOf } from './channelSamples.ts';
 import { bendAtBreaks } from './hingeFit.ts';
 import { type Break, localPolynomial } from './localPolynomial.ts';
-import { whiteNoise } from './noise.ts';
 import { filled } from './onAxis.ts';
-import { finiteSamples, type Samples, stairEdges } from './steps.ts';
+import type { Samples } from './steps.ts';
 import type { Derivation } from './types.ts';
 
 /** Altitude, speed and their split into vertical and horizontal, on any time axis of the flight. */
@@ -111,26 +111,6 @@ export function deriveKinematics(
     derivations,
     notes,
   };
-}
-
-interface ChannelSamples {
-  readonly samples: Samples;
-  readonly stair: boolean;
-  /** Step to which the channel is rounded, 0 where none is seen. */
-  readonly step: number;
-}
-
-function channelSamples(log: Log, t: Float64Array, name: ChannelName): ChannelSamples {
-  const all = finiteSamples(t, log.channels[name] ?? new Float64Array(0));
-  const step = log.resolution[name] ?? 0;
-  const stairs = step > 0 ? stairEdges(all) : null;
-  return stairs === null
-    ? { samples: all, stair: false, step }
-    : { samples: stairs.samples, stair: true, step: Math.max(step, stairs.step) };
-}
-
-function sigmaOf(channel: ChannelSamples): number {
-  return Math.max(whiteNoise(channel.samples.t, channel.samples.y), channel.step / Math.sqrt(12));
 }
 
 /** Fewest steps of a staircase on each side of a break that let it be fitted apart. */

@@ -76,9 +76,12 @@ export function chooseTracks(q: TrackQuestion): ChosenTracks {
   }
   const circle = greatCircleTrack(input);
   if (thrust === null || q.pitch === null) {
+    // Nothing shows how thrust turned the path: it lies between the circle's course and the azimuth held by compass.
+    const azimuth = new Float64Array(axis.time.length).fill(mission.site.launchAzimuth_rad);
+    const held = loggedTrack({ ...input, latitude: circle.latitude, longitude: circle.longitude }, azimuth);
     return {
       track: circle,
-      other: null,
+      other: { ...held, reading: 'held-azimuth' },
       derivations: [
         {
           quantity: 'course',

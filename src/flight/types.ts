@@ -74,6 +74,8 @@ export interface ChannelNoise {
   readonly altitude_m: number;
   readonly speed_m_s: number;
   readonly verticalSpeed_m_s: number;
+  /** Of one sample of a logged vertical speed, before any smoothing; 0 where none is logged. */
+  readonly verticalSample_m_s: number;
   readonly pitch_rad: number;
   readonly mass_kg: number;
   /** Step to which the mass is rounded; one plateau's rounding does not average away. */

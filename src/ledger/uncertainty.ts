@@ -37,10 +37,10 @@ export function ledgerSigmas(flight: Flight, curves: LossCurves): LedgerSigmas {
   const mu = mission.world.mu_m3_s2;
   const longGap = Math.max(LONG_GAP_S, (4 * (time[time.length - 1]! - time[0]!)) / time.length);
   const pitched = flight.pitch !== null && curves.steering !== null;
-  const rated = flight.log.channels.verticalSpeed !== undefined;
-  const gravity = new RateError(noise.altitude_m, rated ? noise.verticalSpeed_m_s : null);
-  const steering = new RateError(noise.altitude_m, rated ? noise.verticalSpeed_m_s : null);
-  const both = new RateError(noise.altitude_m, rated ? noise.verticalSpeed_m_s : null);
+  const rate_m_s = flight.log.channels.verticalSpeed === undefined ? null : noise.verticalSample_m_s;
+  const gravity = new RateError(noise.altitude_m, rate_m_s);
+  const steering = new RateError(noise.altitude_m, rate_m_s);
+  const both = new RateError(noise.altitude_m, rate_m_s);
   let gathered = 0;
   let pitch = 0;
   let misled = 0;
