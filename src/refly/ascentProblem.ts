@@ -10,9 +10,20 @@ const CLIMB_UNIT_M_S = 100;
 /** Coasts keep this far above the orbit floor, where air that ends in a step would bend the search. */
 export const CLEAR_M = 500;
 const DEGREE = Math.PI / 180;
+/** Angle of attack in dense air beyond which nothing is gained, where the card sets no limit. */
+const MOST_ATTACK_RAD = 30 * DEGREE;
 
 /** What a search varies. */
-type Coordinate = 'rise' | 'kick' | 'tangent' | 'fall' | 'coast' | 'missing' | 'clearance' | 'slack';
+type Coordinate =
+  | 'rise'
+  | 'kick'
+  | 'attack'
+  | 'tangent'
+  | 'fall'
+  | 'coast'
+  | 'missing'
+  | 'clearance'
+  | 'slack';
 
 interface Range {
   readonly name: Coordinate;
@@ -66,6 +77,7 @@ export class AscentProblem implements ConstrainedProblem {
     const value: Record<Coordinate, number> = {
       rise: shape.rise_s,
       kick: shape.kick_rad,
+      attack: shape.attack_rad,
       tangent: shape.tangent,
       fall: shape.fall_per_s,
       coast: shape.coast_s,
@@ -84,6 +96,7 @@ export class AscentProblem implements ConstrainedProblem {
     return {
       rise_s: value.rise ?? 0,
       kick_rad: value.kick ?? 0,
+      attack_rad: value.attack ?? 0,
       tangent: value.tangent ?? 0,
       fall_per_s: value.fall ?? 0,
       coast_s: value.coast ?? STAGING_S,
@@ -126,8 +139,11 @@ function rangesOf(trials: TrialFlights, ending: Ending): Range[] {
     // In a gravity turn the path's tilt grows as a power of time from the kick's (Culler & Fried 1957), so that
     // the kick counts by its logarithm.
     ranges.push({ name: 'rise', unit: 10, lower: 3, upper: 60 });
-    if (world.atmosphere !== null)
+    if (world.atmosphere !== null) {
       ranges.push({ name: 'kick', unit: 3 * DEGREE, lower: 0.1 * DEGREE, upper: 45 * DEGREE, log: true });
+      const most = trials.frame.angleOfAttackLimit_rad ?? MOST_ATTACK_RAD;
+      if (most > 0) ranges.push({ name: 'attack', unit: 10 * DEGREE, lower: 0, upper: most });
+    }
     ranges.push({ name: 'tangent', unit: 1, lower: -3, upper: 8 });
     ranges.push({ name: 'fall', unit: 1 / trials.steeredBurn_s, lower: -0.05, upper: 0.1 });
   }

@@ -15,6 +15,8 @@ export interface AscentShape {
   readonly rise_s: number;
   /** Tilt from the vertical that the kick leads to and holds until the path has followed, rad; 0 = no kick. */
   readonly kick_rad: number;
+  /** Angle of attack held in dense air, the nose above the path, rad; 0 = gravity turn. */
+  readonly attack_rad: number;
   /** tan θ = tangent − fall·(t − reference), once the air is thin. */
   readonly tangent: number;
   readonly fall_per_s: number;
@@ -81,10 +83,15 @@ export function ascentProgram(frame: AscentFrame, shape: AscentShape): FlightPro
     first.push({
       do: 'burn',
       controls: steer({ at: (s) => Math.max(tilted, Math.PI / 2 - KICK_RATE_RAD_S * s.sinceStep_s) }),
-      until: { kind: 'condition', value: (s) => s.flightPathAngle_rad - tilted, direction: -1 },
+      until: {
+        kind: 'condition',
+        value: (s) => s.flightPathAngle_rad + shape.attack_rad - tilted,
+        direction: -1,
+      },
     });
   const controls = steer(
     steered(world, {
+      attack_rad: shape.attack_rad,
       tangent: shape.tangent,
       fall_per_s: shape.fall_per_s,
       reference_s: frame.reference_s,

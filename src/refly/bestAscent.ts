@@ -2,7 +2,7 @@ import type { Mission } from '../mission/types.ts';
 import { AscentProblem, CLEAR_M } from './ascentProblem.ts';
 import { type AscentShape, targetSpeed_m_s } from './ascentShape.ts';
 import type { AscentStart } from './ascentStarts.ts';
-import { flyableStart, usualStarts } from './ascentStarts.ts';
+import { attacksToTry, flyableStart, usualStarts } from './ascentStarts.ts';
 import { constrainedMinimum } from './constrainedMinimum.ts';
 import type { FlownAscent } from './flownAscent.ts';
 import { flyAscent } from './flownAscent.ts';
@@ -71,7 +71,7 @@ interface Found {
 
 /**
  * Searches the ascent that leaves most delta-v at insertion into the card's target, within its limits (METHODS §7):
- * rise, kick, gravity turn, tan θ = a − b·t in thin air, coast before the last stage, and a second burn of it where
+ * rise, kick, gravity turn or an angle of attack held in dense air, tan θ = a − b·t in thin air, coast before the last stage, and a second burn of it where
  * its ignitions allow. Thrust keeps the launch azimuth; the target's node and argument of periapsis are left free.
  * Deterministic: the same mission gives the same ascent.
  */
@@ -102,15 +102,20 @@ export function* ascentSearch(
 
   const direct = new AscentProblem(trials, { kind: 'direct' });
   const relightParts = relight ? Math.min(starts.length, RELIGHT_STARTS) : 0;
-  const parts = starts.length + relightParts + 1;
+  const attacks = attacksToTry(trials);
+  const parts = starts.length + attacks.length + relightParts + 1;
   let finished = 0;
   const found: Found[] = [];
   const progress = (): SearchProgress => ({
     done: ++finished / parts,
     margin_m_s: found.length === 0 ? null : Math.max(...found.map((f) => f.margin_m_s)),
   });
-  for (const start of starts) {
-    const x = flyableStart(direct, trials, start);
+  const beginnings = [
+    ...starts.map((start) => ({ start, attack_rad: 0 })),
+    ...attacks.map((attack_rad) => ({ start: starts[0] ?? usualStarts[0]!, attack_rad })),
+  ];
+  for (const { start, attack_rad } of beginnings) {
+    const x = flyableStart(direct, trials, start, attack_rad);
     const shape = x === null ? null : settle(direct, x, stop);
     if (shape !== null) found.push(shape);
     if (stop()) return { kind: 'stopped' };
@@ -126,9 +131,11 @@ export function* ascentSearch(
     for (let i = 0; i < relightParts; i++) {
       const seeds = [flyableStart(lowDirect, lowTrials, starts[i]!)];
       if (directs[i] !== undefined) seeds.push(lowDirect.coordinatesOf(directs[i]!.shape));
-      const from = best(seeds.map((x) => (x === null ? null : settle(lowDirect, x, stop))));
-      const start = from && { ...from.shape, ending: { kind: 'transfer' as const, missing_m_s } };
-      const flown = start && relit(trials, transfer, start, stop);
+      const lows = seeds.flatMap((x) => (x === null ? [] : (settle(lowDirect, x, stop) ?? [])));
+      let flown: Found | null = null;
+      // The best insertion is not always one from which the transfer is found.
+      for (const { shape } of lows.toSorted((a, b) => b.margin_m_s - a.margin_m_s))
+        flown ??= relit(trials, transfer, { ...shape, ending: { kind: 'transfer', missing_m_s } }, stop);
       if (flown !== null) found.push(flown);
       if (stop()) return { kind: 'stopped' };
       yield progress();
@@ -153,7 +160,7 @@ export function* ascentSearch(
     reachesTarget,
     relit: first.shape.ending.kind === 'relight',
     trials: trials.count,
-    assumed: [...assumed, ...limitsBroken(mission, flown)],
+    assumed: [...assumed, ...limitsBroken(mission, flown), ...offItsPath(mission, shape)],
   };
 }
 
@@ -245,6 +252,17 @@ function limitsBroken(mission: Mission, { peaks }: FlownAscent): string[] {
       `The limit of acceleration could not be kept: it reaches ${peaks.acceleration_m_s2.toFixed(1)} m/s².`,
     );
   return said;
+}
+
+/** Said where the nose is held off the path in dense air because nothing forbids it, rad. */
+const OFF_PATH_RAD = Math.PI / 180;
+
+function offItsPath({ limits }: Mission, { attack_rad }: AscentShape): string[] {
+  if (limits.angleOfAttackInAir_rad !== null || attack_rad < OFF_PATH_RAD) return [];
+  const held = ((attack_rad * 180) / Math.PI).toFixed(0);
+  return [
+    `The card limits no angle of attack: in dense air the nose is held ${held}° above the path. A vehicle that cannot bear that needs limits.angleOfAttackInAir_deg.`,
+  ];
 }
 
 function kilo(value: number): string {

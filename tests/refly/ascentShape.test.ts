@@ -35,6 +35,7 @@ const shape: AscentShape = {
   rise_s: 8,
   kick_rad: 0.05,
   tangent: 0.6,
+  attack_rad: 0,
   fall_per_s: 0.003,
   coast_s: 12,
   ending: { kind: 'direct' },

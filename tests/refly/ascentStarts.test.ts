@@ -37,6 +37,7 @@ describe('AscentProblem', () => {
       rise_s: 7,
       kick_rad: 0.06,
       tangent: 0.4,
+      attack_rad: 0,
       fall_per_s: 0.002,
       coast_s: 20,
       ending: { kind: 'direct' as const },
@@ -47,11 +48,12 @@ describe('AscentProblem', () => {
   });
 
   test('varies what there is to vary', () => {
-    expect(problemOf('osselby-nominal').problem.size).toBe(5);
+    // Rise, kick, angle of attack, tangent, fall, coast.
+    expect(problemOf('osselby-nominal').problem.size).toBe(6);
     // Neither air nor a second stage.
     expect(problemOf('thimble-teasel-1').problem.size).toBe(3);
     // A limit of dynamic pressure adds a slack and a condition.
     const fairlead = problemOf('fairlead-tansy-1').problem;
-    expect([fairlead.size, fairlead.constraints]).toEqual([6, 3]);
+    expect([fairlead.size, fairlead.constraints]).toEqual([7, 3]);
   });
 });

@@ -38,6 +38,10 @@ const twice = (card: Card) => {
   card.vehicle.stages.at(-1)!.ignitions = 2;
 };
 
+const gravityTurn = (card: Card) => {
+  card.limits = { ...card.limits, angleOfAttackInAir_deg: 0 };
+};
+
 const starts: AscentStart[] = [
   [4, 1, 10],
   [4, 6, 30],
@@ -67,7 +71,7 @@ describe('best ascent of Bobstay', () => {
     const found = best(name, {}, change);
     expect(found.relit).toBe(relit);
     expect(found.reachesTarget).toBe(true);
-    // Measured: 1486.4, 80.1, 1542.4 and 125.3 m/s.
+    // Measured: 1491.8, 93.7, 1542.3 and 132.6 m/s.
     expect(found.margin_m_s).toBeGreaterThan(atLeast);
     // It is flown to the end, with the tanks of the card: nothing to go in the target orbit. Measured: 0.001 m/s.
     expect(found.result.end).toBe('flown');
@@ -75,8 +79,12 @@ describe('best ascent of Bobstay', () => {
     expect(found.margin_m_s).toBe(found.obtainable_m_s);
   });
 
-  test('keeps to a gravity turn in dense air', () => {
-    expect(best('osselby-nominal', once).peaks.angleOfAttackInAir_rad).toBeLessThan(1e-6);
+  test('keeps to a gravity turn in dense air where the card allows nothing else', () => {
+    const found = best('osselby-nominal', once, gravityTurn);
+    expect(found.peaks.angleOfAttackInAir_rad).toBeLessThan(1e-6);
+    // The same margins are asked for, and 1450 m/s was had so too. Measured: 1486.4 m/s.
+    expect(found.margin_m_s).toBeGreaterThan(1450);
+    expect(found.assumed).toEqual([]);
   });
 
   test('is the same again', () => {
@@ -85,10 +93,11 @@ describe('best ascent of Bobstay', () => {
 });
 
 describe('twelve different starts end together', () => {
-  // Measured spread: 1.6 and 1.3 m/s (the other two: short without a second burn 1.3, nominal with one 0.9).
+  // Measured spread: 1.6, 0.9 and 0.6 m/s (short without a second burn 1.3, nominal with one 1.6).
   test.each([
     ['osselby-nominal', false],
     ['osselby-short', true],
+    ['earth-nominal', false],
   ] as const)('%s, relit: %s', { timeout: 120_000 }, (name, relight) => {
     const margins = starts.map((start) => best(name, { starts: [start], relight }).margin_m_s);
     expect(Math.max(...margins) - Math.min(...margins)).toBeLessThan(5);
@@ -96,11 +105,31 @@ describe('twelve different starts end together', () => {
 });
 
 describe('other rockets and worlds', () => {
-  test('Earth, two stages', () => {
-    // The reference flight left 1916.5 m/s; a snapshot: 1922.9 m/s.
-    const { margin_m_s } = best('earth-nominal', once);
-    expect(margin_m_s).toBeGreaterThan(readTruth('earth-nominal').remaining_delta_v);
-    expect(margin_m_s).toBeGreaterThan(1920);
+  describe('Earth, two stages', () => {
+    test('with the nose held above the path, which no limit forbids', () => {
+      const found = best('earth-nominal', once);
+      // A hard early kick flown by hand leaves 2,022 m/s; free pitch nodes every 16 s end at 2,097. Measured: 2072.1.
+      expect(found.margin_m_s).toBeGreaterThan(2022);
+      expect(found.margin_m_s).toBeGreaterThan(2065);
+      expect(found.assumed.join(' ')).toMatch(/limits no angle of attack: .* 1[34]° above the path/);
+    });
+
+    test('an angle of attack within the limit', () => {
+      const found = best('earth-nominal', once, (card) => {
+        card.limits = { angleOfAttackInAir_deg: 6 };
+      });
+      // Free pitch nodes every 16 s, kept within 6° of the path: 2,016 m/s. A gravity turn: 1,922.9.
+      expect(found.margin_m_s).toBeGreaterThan(2000);
+      expect(found.margin_m_s).toBeLessThan(2020);
+      expect(found.peaks.angleOfAttackInAir_rad).toBeLessThan((6.01 * Math.PI) / 180);
+    });
+
+    test('a gravity turn', () => {
+      // The reference flight left 1916.5 m/s; a snapshot: 1922.9 m/s.
+      const { margin_m_s } = best('earth-nominal', once, gravityTurn);
+      expect(margin_m_s).toBeGreaterThan(readTruth('earth-nominal').remaining_delta_v);
+      expect(margin_m_s).toBeGreaterThan(1920);
+    });
   });
 
   test('boosters, a fairing, a limit of dynamic pressure that the engines cannot keep by throttling', () => {
@@ -158,7 +187,8 @@ describe('limits', () => {
     expect(Math.min(...found.plan.rows.filter((r) => r.throttle > 0).map((r) => r.throttle))).toBeLessThan(
       0.9,
     );
-    expect(found.margin_m_s).toBeLessThan(1486);
+    // Little is lost by it: measured 1491.2 m/s of 1491.8.
+    expect(found.margin_m_s).toBeLessThan(1491.8);
   });
 
   test('dynamic pressure is kept by a throttle bucket', () => {
@@ -175,8 +205,8 @@ describe('limits', () => {
       card.limits = { dynamicPressure_Pa: 24000 };
     });
     expect(found.peaks.dynamicPressure_Pa).toBeLessThan(24000);
-    expect(found.margin_m_s).toBeLessThan(1487);
-    // A snapshot: 1395 to 1400 m/s from different starts.
+    expect(found.margin_m_s).toBeLessThan(1492);
+    // A snapshot: 1399 m/s.
     expect(found.margin_m_s).toBeGreaterThan(1390);
   });
 
@@ -197,7 +227,27 @@ describe('conversation with the caller', () => {
     expect(told.at(-1)).toBeLessThan(1);
   });
 
-  test('stops when asked to', () => {
+  test('stops in the middle of a part when asked to, and gives control back', () => {
+    // The signal is looked at within a part too: it falls here after so many looks, long before the first is done.
+    const whole = best('osselby-nominal').trials;
+    let looks = 0;
+    const signal = {
+      get aborted() {
+        return ++looks > 5;
+      },
+    };
+    const told: number[] = [];
+    const mission = missionOf('osselby-nominal');
+    const onProgress = ({ done }: { done: number }) => told.push(done);
+    expect(bestAscent(mission, { signal, onProgress })).toEqual({ kind: 'stopped' });
+    expect(told).toEqual([]);
+    expect(looks).toBeLessThan(12);
+    expect(whole).toBeGreaterThan(1000);
+    // Nothing stays behind: the next search is a whole one.
+    expect(best('osselby-nominal').trials).toBe(whole);
+  });
+
+  test('stops between two parts when asked to', () => {
     const signal = { aborted: false };
     const search = ascentSearch(missionOf('osselby-short'), { signal });
     expect(search.next().done).toBe(false);

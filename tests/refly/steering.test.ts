@@ -3,7 +3,7 @@ import { FlightState } from '../../src/refly/flightState.ts';
 import { steered, withinAngleOfAttack } from '../../src/refly/steering.ts';
 import { airTo, worldOf } from './rockets.ts';
 
-const steering = { tangent: 1, fall_per_s: 0.01, reference_s: 100 };
+const steering = { attack_rad: 0, tangent: 1, fall_per_s: 0.01, reference_s: 100 };
 
 function state(more: Partial<FlightState>): FlightState {
   return Object.assign(new FlightState(), more);
