@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { version } from '../../package.json';
+import { codeIn } from '../readmeCode.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'lossbook-pack-'));
@@ -105,6 +106,36 @@ try {
 `,
     );
     expect(told).toBe('true file-empty none.csv\n');
+  });
+
+  test.each(codeIn('js').map((code, k) => [k + 1, code] as const))(
+    'example %i of the README runs',
+    (k, code) => {
+      for (const [log, like] of [
+        ['flight', 'osselby-short'],
+        ['second', 'osselby-short'],
+      ]) {
+        cpSync(join(user, `${like}.csv`), join(user, `${log}.csv`));
+        cpSync(join(user, `${like}.mission.json`), join(user, `${log}.mission.json`));
+      }
+      expect(program(`readme-${k}.js`, code)).toMatch(
+        k === 1 ? /^Not in orbit: 361 m\/s short.*\n-361/s : /^2\n$/,
+      );
+    },
+  );
+
+  test('the commands of the README run', () => {
+    mkdirSync(join(user, 'flights'));
+    for (const log of ['one', 'two']) {
+      cpSync(join(user, 'osselby-short.csv'), join(user, `flights/${log}.csv`));
+      cpSync(join(user, 'osselby-short.mission.json'), join(user, `flights/${log}.mission.json`));
+    }
+    const lines = codeIn('sh').flatMap((code) => code.split('\n').filter((l) => l.startsWith('lossbook ')));
+    expect(lines.length).toBeGreaterThan(3);
+    for (const line of lines) run('sh', ['-c', `PATH="$PWD/node_modules/.bin:$PATH" ${line}`]);
+    for (const file of ['today.jsonl', 'all.jsonl'])
+      expect(readFileSync(join(user, file), 'utf8').split('\n')).toHaveLength(3);
+    expect(readFileSync(join(user, 'one.parquet'), 'latin1')).toMatch(/^PAR1/);
   });
 
   test('the schemas are found by name', () => {
