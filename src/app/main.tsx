@@ -14,13 +14,17 @@ import './print.css';
 import { App } from './App.tsx';
 import { followPrinting } from './charts/printing.ts';
 import { route } from './route.ts';
-import { followRoute, start } from './state.ts';
+import { loadReview } from './screens/screens.ts';
+import { followRoute, job, start } from './state.ts';
 import { followTheme } from './theme.ts';
 
 followTheme();
 followPrinting();
 const page = document.getElementById('page');
 if (page !== null) render(<App />, page);
+effect(() => {
+  if (job.value !== null) void loadReview();
+});
 await start();
 effect(() => {
   route.value;

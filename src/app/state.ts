@@ -6,7 +6,7 @@ import type { ColumnChoice } from '../log/types.ts';
 import type { Analysis } from '../review/types.ts';
 import { adopt, ask, stopAsking, TaskFailed } from './analyst.ts';
 import { bookFlights, changeFlight, openBook, rememberColumns } from './book/book.ts';
-import { importBook, looksLikeBook } from './book/importBook.ts';
+import { looksLikeBook } from './book/looksLikeBook.ts';
 import { summaryOf } from './book/summary.ts';
 import type { TextFile } from './book/types.ts';
 import { failureOf } from './failure.ts';
@@ -275,6 +275,7 @@ async function takeAlone({ loneCards, lonePlans }: TakenIn): Promise<void> {
 /** Brings an exported logbook back. */
 function bringBack(file: File): Promise<void> {
   return work(file.name, async (say, stands) => {
+    const { importBook } = await import('./book/importBook.ts');
     const { came, there } = await importBook(file, say, stands);
     notice.value = sentence(
       `${came} ${came === 1 ? 'flight' : 'flights'} came into the logbook from ${file.name}${there > 0 ? `, ${there} ${there === 1 ? 'was' : 'were'} there already` : ''}`,

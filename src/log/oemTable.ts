@@ -1,5 +1,6 @@
 import { LossbookError } from '../errors.ts';
-import { worldByName, worldNames } from '../world/bodies.ts';
+import { worldByName } from '../world/bodies.ts';
+import { worldNames } from '../world/worldNames.ts';
 import { readClock } from './clock.ts';
 import { type Ephemeris, readOem } from './oemText.ts';
 import { groundTrackOf, type Turning } from './oemTrack.ts';

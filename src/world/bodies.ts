@@ -3,6 +3,7 @@ import { suggestion } from '../suggest.ts';
 import { MARS_COSPAR_MEAN } from './atmosphere/marsCospar.ts';
 import { US_STANDARD_ATMOSPHERE_1976 } from './atmosphere/usStandard1976.ts';
 import type { World } from './types.ts';
+import { worldNames } from './worldNames.ts';
 
 /** WGS 84 gravitational parameter and equatorial radius. */
 const WGS84_EARTH_GM_M3_S2 = 3.986004418e14;
@@ -65,9 +66,6 @@ export const MARS: World = {
 };
 
 const worlds: Readonly<Record<string, World>> = { earth: EARTH, moon: MOON, mars: MARS };
-
-/** Names that {@link worldByName} knows. */
-export const worldNames = Object.keys(worlds) as readonly string[];
 
 /**
  * A world by name, case ignored.

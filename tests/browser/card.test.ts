@@ -131,15 +131,21 @@ test('stages are added, put in another order and removed; boosters and parts too
   await f.getByRole('group', { name: 'Stage 1' }).getByLabel('Name').fill('lower');
   await f.getByRole('button', { name: 'Add a stage' }).click();
   // The reader stands in the new stage.
+  await f.getByRole('group', { name: 'Stage 2' }).locator('input:focus').waitFor();
   await page.keyboard.type('upper');
   await f.getByRole('button', { name: 'Earlier Stage 2, upper' }).click();
   await f.getByRole('group', { name: 'Stage 1, upper' }).waitFor();
   await f.getByRole('button', { name: 'Later Stage 1, upper' }).click();
   await f.getByRole('group', { name: 'Stage 1, lower' }).getByText('Boosters beside this stage').click();
+  // The focus goes to a new member's first entry with the next frame: a later entry is written after that.
+  const standsIn = (name: string) =>
+    f.getByRole('group', { name }).locator('input:focus').first().waitFor({ state: 'visible' });
   await f.getByRole('button', { name: 'Add a booster' }).first().click();
+  await standsIn('Booster 1');
   await f.getByRole('group', { name: 'Booster 1' }).getByLabel('How many').fill('2');
   await f.getByText('Parts thrown off on the way').click();
   await f.getByRole('button', { name: 'Add a part' }).click();
+  await standsIn('Part 1');
   await f.getByRole('group', { name: 'Part 1' }).getByLabel('Mass').fill('350');
   expect(await cardOf(page)).toEqual({
     vehicle: {

@@ -16,16 +16,46 @@ const sizes = readdirSync(folder, { recursive: true, withFileTypes: true })
 const total = (files: typeof sizes) => files.reduce((sum, { bytes }) => sum + bytes, 0);
 const list = (files: typeof sizes) => files.map(({ path, bytes }) => `${path} ${bytes}`).join('\n');
 
-test('what the first screen waits for is under 120 kB gzip', () => {
-  const entry = readFileSync(join(folder, 'index.html'), 'utf8');
-  const first = sizes.filter(
-    ({ path }) => path.endsWith('index.html') || entry.includes(path.slice(folder.length + 1)),
-  );
+const entry = readFileSync(join(folder, 'index.html'), 'utf8');
+const first = sizes.filter(
+  ({ path }) => path.endsWith('index.html') || entry.includes(path.slice(folder.length + 1)),
+);
+
+// Snapshot: 45 kB.
+test('what the first screen waits for is under half of 120 kB gzip', () => {
   expect(first.length).toBeGreaterThanOrEqual(3);
-  expect(total(first), list(first)).toBeLessThan(limit_bytes);
+  expect(total(first), list(first)).toBeLessThan(limit_bytes / 2);
 });
 
-// Not reached: the engine in its worker alone is larger. Whoever brings it under the limit makes this a plain test.
+/** The file of a chunk and those that it imports before it can run. */
+function withImports(name: string): string[] {
+  const seen = new Set<string>();
+  const visit = (path: string) => {
+    if (seen.has(path)) return;
+    seen.add(path);
+    for (const [, file] of readFileSync(path, 'utf8').matchAll(
+      /(?:from|import)\s*["']\.\/([^"']+\.js)["']/gu,
+    ))
+      if (file !== undefined) visit(join(folder, 'assets', file));
+  };
+  const start = sizes.find(({ path }) => path.includes(`${join('assets', name)}-`));
+  if (start !== undefined) visit(start.path);
+  return [...seen];
+}
+
+// Snapshot: 218 kB; the engine's own code is the half of it.
+test('what a first review waits for is under 240 kB gzip', () => {
+  const wanted = new Set([
+    ...first.map((f) => f.path),
+    ...withImports('ReviewScreen'),
+    ...withImports('worker'),
+  ]);
+  const waited = sizes.filter(({ path }) => wanted.has(path));
+  expect(waited.length).toBeGreaterThan(first.length + 2);
+  expect(total(waited), list(waited)).toBeLessThan(2 * limit_bytes);
+});
+
+// Not reached: the engine alone is larger. Whoever brings it under the limit makes this a plain test.
 test.fails('the whole page, its engine too, is under 120 kB gzip', () => {
   expect(total(sizes), list(sizes)).toBeLessThan(limit_bytes);
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { LossbookError } from '../../src/errors.ts';
-import { EARTH, MARS, MOON, worldByName, worldNames } from '../../src/world/bodies.ts';
+import { EARTH, MARS, MOON, worldByName } from '../../src/world/bodies.ts';
+import { worldNames } from '../../src/world/worldNames.ts';
 
 test('worlds are found by name, case ignored', () => {
   expect(worldByName('earth')).toBe(EARTH);

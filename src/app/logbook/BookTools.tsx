@@ -1,5 +1,4 @@
 import { useState } from 'preact/hooks';
-import { exportBook } from '../book/exportBook.ts';
 import { failureOf } from '../failure.ts';
 import { route, setView } from '../route.ts';
 import { saveFile } from '../saveFile.ts';
@@ -42,6 +41,7 @@ function ExportButton() {
   const save = async () => {
     setWorking('0 %');
     try {
+      const { exportBook } = await import('../book/exportBook.ts');
       const file = await exportBook((done, total) => setWorking(`${Math.round((100 * done) / total)} %`));
       saveFile(`lossbook ${new Date().toISOString().slice(0, 10)}.zip`, file);
     } catch (error) {

@@ -1,5 +1,5 @@
 import { useId, useState } from 'preact/hooks';
-import { worldByName, worldNames } from '../../world/bodies.ts';
+import { worldNames, worldTitles } from '../../world/worldNames.ts';
 import { entryText, readEntry } from '../card/entries.ts';
 import { type SmallCard, smallCard, smallCardText } from '../card/smallCard.ts';
 import { PartPicker } from '../columns/PartPicker.tsx';
@@ -88,7 +88,7 @@ function WorldPicker({ choice }: { readonly choice: SmallCard }) {
         </option>
         {worldNames.map((name) => (
           <option key={name} value={name} selected={name === choice.world?.toLowerCase()}>
-            {worldByName(name).name}
+            {worldTitles[name]}
           </option>
         ))}
       </select>

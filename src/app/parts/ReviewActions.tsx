@@ -1,4 +1,3 @@
-import { reportHtml } from '../../exchange/report/reportHtml.ts';
 import { reviewJson } from '../../exchange/reviewJson.ts';
 import type { Analysis } from '../../review/types.ts';
 import { saveFile } from '../saveFile.ts';
@@ -8,12 +7,16 @@ export function ReviewActions({ analysis }: { readonly analysis: Analysis }) {
   const log = analysis.review.source.file.replace(/\.[^.]*$/u, '');
   const save = (ending: string, type: string, text: string) =>
     saveFile(`${log}-review.${ending}`, new Blob([text], { type: `${type};charset=utf-8` }));
+  const saveReport = async () => {
+    const { reportHtml } = await import('../../exchange/report/reportHtml.ts');
+    save('html', 'text/html', reportHtml(analysis));
+  };
   return (
     <div class="review-actions">
       <button type="button" class="plain" onClick={() => print()}>
         Print
       </button>
-      <button type="button" class="plain" onClick={() => save('html', 'text/html', reportHtml(analysis))}>
+      <button type="button" class="plain" onClick={() => void saveReport()}>
         Save report
       </button>
       <button

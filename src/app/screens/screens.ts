@@ -1,10 +1,7 @@
 import type { FunctionComponent } from 'preact';
 import { current, flights, unread } from '../state.ts';
-import { CardScreen } from './CardScreen.tsx';
-import { ColumnsScreen } from './ColumnsScreen.tsx';
 import { LogbookScreen } from './LogbookScreen.tsx';
 import { lazyScreen } from './lazyScreen.tsx';
-import { ReviewScreen } from './ReviewScreen.tsx';
 
 /** A screen of the page. It stands in the navigation only while it has something to show. */
 export interface ScreenEntry {
@@ -24,6 +21,9 @@ function flightView(): Readonly<Record<string, string>> {
   return current.value === null ? {} : { flight: current.value.source.id };
 }
 
+/** Fetches the review's screen; asked for while the flight is still being read, it is there when that is done. */
+export const loadReview = () => import('./ReviewScreen.tsx').then((m) => m.ReviewScreen);
+
 /** In the order of the navigation; the first that is offered is the home. */
 export const screens: readonly ScreenEntry[] = [
   {
@@ -40,7 +40,7 @@ export const screens: readonly ScreenEntry[] = [
     title: () => current.value?.analysis.review.verdict.text ?? 'Review',
     offered: () => current.value !== null,
     view: () => ({ flight: current.value?.source.id ?? '' }),
-    Screen: ReviewScreen,
+    Screen: lazyScreen(loadReview),
   },
   {
     name: 'plan',
@@ -72,7 +72,7 @@ export const screens: readonly ScreenEntry[] = [
     title: () => 'Mission card',
     offered: () => true,
     view: () => flightView(),
-    Screen: CardScreen,
+    Screen: lazyScreen(() => import('./CardScreen.tsx').then((m) => m.CardScreen)),
   },
   {
     name: 'columns',
@@ -80,6 +80,6 @@ export const screens: readonly ScreenEntry[] = [
     title: () => 'Columns',
     offered: () => current.value !== null || unread.value !== null,
     view: () => flightView(),
-    Screen: ColumnsScreen,
+    Screen: lazyScreen(() => import('./ColumnsScreen.tsx').then((m) => m.ColumnsScreen)),
   },
 ];
