@@ -101,8 +101,13 @@ const messages = {
   },
   'plan-axis-falls': {
     exit: 3,
-    what: (v) => `the plan’s ${v.axis} goes back from ${v.before} to ${v.value}`,
+    what: (v) => `the plan’s ${v.axis} goes back from ${v.before} to ${v.value} ${v.unit}`,
     next: () => 'put its rows in rising order',
+  },
+  'plan-row-unplaced': {
+    exit: 3,
+    what: (v) => `a row of the plan has no ${v.axis} that can be read (${v.read})`,
+    next: (v) => `give the row its ${v.axis}, or empty it`,
   },
   'plan-bad-value': {
     exit: 3,

@@ -75,6 +75,7 @@ const cases: Readonly<Record<MessageCode, () => unknown>> = {
   'plan-no-controls': () => plan('time_s,colour\n0,1\n10,2\n20,3\n'),
   'plan-too-short': () => plan('time_s,pitch_deg\n0,90\n'),
   'plan-axis-falls': () => plan('time_s,pitch_deg\n0,90\n20,80\n10,70\n'),
+  'plan-row-unplaced': () => plan('time_s,pitch_deg\n0,90\n,80\n20,70\n'),
   'plan-bad-value': () => plan('time_s,pitch_deg,throttle\n0,90,1\n10,80,-4\n'),
   'plan-unknown-event': () => plan('time_s,pitch_deg,event\n0,90,\n10,80,breakfast\n20,70,\n'),
   'ascent-not-found': () =>

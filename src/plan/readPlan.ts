@@ -9,7 +9,7 @@ import type { RawTable } from '../log/rawTable.ts';
 import { readLog } from '../log/readLog.ts';
 import type { Mission } from '../mission/types.ts';
 import { planOfFlight } from './planOfFlight.ts';
-import { tablePlan } from './tablePlan.ts';
+import { type ReadTable, tablePlan } from './tablePlan.ts';
 import type { Plan } from './types.ts';
 
 /**
@@ -17,16 +17,28 @@ import type { Plan } from './types.ts';
  * @param content the file's bytes (gzip or not) or its text
  * @param name file name, for messages and headings
  * @param mission the mission that the plan is for: a profile or flight is understood on its world and vehicle
- * @throws LossbookError `plan-*`, `log-is-a-card`, and what reading a table or a log can throw
+ * @throws LossbookError `plan-*` (the first fault of a table), `log-is-a-card`, and what reading a table or a log
+ * can throw
  */
 export async function readPlan(content: Uint8Array | string, name: string, mission: Mission): Promise<Plan> {
+  const read = await checkPlan(content, name, mission);
+  if (read.plan === null) throw read.faults[0];
+  return read.plan;
+}
+
+/** The same, with every fault of a table in place of the first. @throws LossbookError where it is no table at all */
+export async function checkPlan(
+  content: Uint8Array | string,
+  name: string,
+  mission: Mission,
+): Promise<ReadTable> {
   const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
   const { text } = await decodeText(bytes, name);
   const kind = fileKind(text);
   if (kind === 'card') throw new LossbookError('plan-is-a-card', {}, { file: name });
   if (kind === 'log' && rowsOf(text) >= LEAST_FLIGHT_ROWS) {
     const log = await readLog(bytes, { name });
-    return { ...planOfFlight(buildFlight(log, mission)), name };
+    return { plan: { ...planOfFlight(buildFlight(log, mission)), name }, faults: [] };
   }
   const json = looksLikeJson(text) ? parseJson(text, name) : null;
   const table: RawTable = json === null ? delimitedTable(text, name) : jsonTable(inner(json), name);

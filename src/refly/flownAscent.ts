@@ -1,5 +1,6 @@
 import { obtainableDeltaV_m_s } from '../mission/obtainable.ts';
 import type { Mission } from '../mission/types.ts';
+import { sparseControls } from '../plan/sparseControls.ts';
 import type { AscentPlan } from '../plan/types.ts';
 import { Ascent } from './ascent.ts';
 import type { AscentShape } from './ascentShape.ts';
@@ -7,7 +8,6 @@ import { ascentProgram } from './ascentShape.ts';
 import { EdgeRecorder } from './edgeRecorder.ts';
 import type { FlightEvent, FlightResult } from './flightProgram.ts';
 import type { Rocket } from './rocket.ts';
-import { sparseControls } from './sparseControls.ts';
 import { DENSE_AIR_PA } from './steering.ts';
 import { frameOf } from './trialFlights.ts';
 

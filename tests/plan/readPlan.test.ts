@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { LossbookError, type MessageCode } from '../../src/errors.ts';
 import { readMission } from '../../src/mission/readCard.ts';
-import { readPlan } from '../../src/plan/readPlan.ts';
+import { checkPlan, readPlan } from '../../src/plan/readPlan.ts';
 import { cutLog, readCardText } from '../referenceFlights.ts';
 
 const mission = readMission({ card: { name: 'card', text: readCardText('osselby-nominal') } });
@@ -94,6 +94,8 @@ describe('what cannot be read is refused', () => {
     ['plan-axis-falls', 'time_s,pitch_deg\n0,90\n20,80\n10,70\n'],
     ['plan-bad-value', 'time_s,pitch_deg,throttle\n0,90,1\n10,80,-0.2\n'],
     ['plan-unknown-event', 'time_s,pitch_deg,event\n0,90,\n10,80,cutof\n'],
+    ['plan-row-unplaced', 'time_s,pitch_deg\n0,90\n,80\n20,70\n'],
+    ['plan-bad-value', 'time_s,pitch_deg\n0,90\n10,steep\n20,70\n'],
     ['plan-is-a-card', readCardText('osselby-nominal')],
   ])('%s', async (code, text) => {
     const error = await refused(text);
@@ -103,5 +105,29 @@ describe('what cannot be read is refused', () => {
 
   test('a misspelt event is suggested', async () => {
     expect((await refused('time_s,pitch_deg,event\n0,90,\n10,80,cutof\n')).message).toContain('“cutoff”');
+  });
+});
+
+describe('every fault of a table is told with its row and column', () => {
+  test('in the order of the rows', async () => {
+    const { plan, faults } = await checkPlan(
+      'altitude_m,pitch_deg,throttle,event\n0,90,1,\n,80,1,\n9000,flat,1,\n8000,60,-1,cutof\n',
+      'x.plan.csv',
+      mission,
+    );
+    expect(plan).toBeNull();
+    expect(faults.map((f) => [f.code, f.where.row, f.where.column])).toEqual([
+      ['plan-row-unplaced', 2, 'altitude_m'],
+      ['plan-bad-value', 3, 'pitch_deg'],
+      ['plan-axis-falls', 4, 'altitude_m'],
+      ['plan-bad-value', 4, 'throttle'],
+      ['plan-unknown-event', 4, 'event'],
+    ]);
+    expect(faults[2]?.message).toContain('goes back from 9000 to 8000 m');
+  });
+
+  test('marks of a missing value and empty rows are none', async () => {
+    const { plan } = await checkPlan('time_s,pitch_deg\n0,90\n10,-\n,\n20,n/a\n30,60\n', 'x.csv', mission);
+    expect(degrees(plan?.pitch_rad ?? null)).toEqual([90, 80, 70, 60].map((x) => expect.closeTo(x, 9)));
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { sparseControls } from '../../src/plan/sparseControls.ts';
 import { straightLines } from '../../src/refly/controls.ts';
-import { sparseControls } from '../../src/refly/sparseControls.ts';
 
 describe('sparseControls', () => {
   test('a straight line is its two ends', () => {
