@@ -83,6 +83,12 @@ const messages = {
     what: () => 'this is a mission card, not a plan',
     next: () => 'give the plan itself: pitch and throttle against time, altitude or speed',
   },
+  'plan-no-table': {
+    exit: 3,
+    what: () => 'no table of numbers was found in the plan',
+    next: () =>
+      'write a header line such as time_s,pitch_deg,throttle and under it a row of numbers for each time at which pitch or throttle changes its course',
+  },
   'plan-no-axis': {
     exit: 3,
     what: (v) =>

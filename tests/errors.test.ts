@@ -71,6 +71,7 @@ const cases: Readonly<Record<MessageCode, () => unknown>> = {
   'log-is-a-card': () => log('{"mission": "Soft Gate", "world": "earth"}'),
   'log-is-a-plan': () => log(`time_s,pitch_deg,throttle\n${rows}\n`),
   'plan-is-a-card': () => plan('{"mission": "Soft Gate", "world": "earth"}'),
+  'plan-no-table': () => plan('time_s\n'),
   'plan-no-axis': () => plan('pitch_deg,throttle\n90,1\n40,1\n'),
   'plan-no-controls': () => plan('time_s,colour\n0,1\n10,2\n20,3\n'),
   'plan-too-short': () => plan('time_s,pitch_deg\n0,90\n'),

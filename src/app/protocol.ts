@@ -4,6 +4,7 @@ import type { Where } from '../errors.ts';
 import type { ColumnSample } from '../log/columnSample.ts';
 import type { FileKind } from '../log/fileKind.ts';
 import type { ColumnChoice } from '../log/types.ts';
+import type { TableCell } from '../plan/cellTable.ts';
 import type { ReviewRequest } from '../review/readRequest.ts';
 import type { Analysis } from '../review/types.ts';
 import type { TextFile } from './book/types.ts';
@@ -65,6 +66,48 @@ export interface BestPlan {
   readonly reachesTarget: boolean;
 }
 
+/** A plan as it stands in the editor: its cells, and the file that they make. */
+export interface PlanSheetRequest {
+  readonly plan: TextFile;
+  readonly headers: readonly string[];
+  readonly rows: readonly (readonly TableCell[])[];
+}
+
+/** Something that the reader of plans does not accept. */
+export interface PlanFault {
+  /** 1-based row of the table; null for the table as a whole. */
+  readonly row: number | null;
+  /** Header of the column; null for the whole row. */
+  readonly column: string | null;
+  /** What is wrong and what to do. */
+  readonly text: string;
+}
+
+/** A plan's controls as the engine reads them; equal neighbours on the axis are a step. */
+export interface PlanCurve {
+  /** s, m or m/s. */
+  readonly at: readonly number[];
+  /** null where the plan says nothing of it. */
+  readonly pitch_deg: readonly number[] | null;
+  readonly throttle_percent: readonly number[] | null;
+}
+
+/** What the engine's own reader says of a plan. */
+export interface PlanCheck {
+  readonly faults: readonly PlanFault[];
+  readonly understood: readonly string[];
+  readonly missing: readonly string[];
+  /** null while there are faults. */
+  readonly curve: PlanCurve | null;
+}
+
+/** A plan of any form as a table of as many rows as a person can edit. */
+export interface EditablePlan {
+  readonly plan: TextFile;
+  /** What was left out or taken for granted, one sentence each. */
+  readonly notes: readonly string[];
+}
+
 export interface ComparisonRequest {
   readonly attempts: readonly Attempt[];
   readonly options: CompareOptions;
@@ -80,6 +123,14 @@ export interface Tasks {
     readonly request: { readonly card: TextFile; readonly name: string };
     readonly result: BestPlan;
   };
+  readonly checkPlan: { readonly request: PlanSheetRequest; readonly result: PlanCheck };
+  /** A plan's file, with the card of the mission that it is for. */
+  readonly editPlan: {
+    readonly request: { readonly plan: FileHandle; readonly card: TextFile | null };
+    readonly result: EditablePlan;
+  };
+  /** The controls of a flight as a plan. */
+  readonly planOfFlight: { readonly request: PageReviewRequest; readonly result: EditablePlan };
   readonly attempt: { readonly request: PageReviewRequest; readonly result: Attempt };
   readonly compare: { readonly request: ComparisonRequest; readonly result: Comparison };
 }

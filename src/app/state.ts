@@ -186,14 +186,16 @@ export function reviewAgain(changes: {
   });
 }
 
-/** Takes a flight that came with the page into the logbook. */
-export function keepInBook(source: FlightSource): Promise<void> {
+/** Takes a flight that came with the page into the logbook. @param plan goes with it */
+export function keepInBook(source: FlightSource, plan?: TextFile): Promise<void> {
   notice.value = null;
   return work(source.title, async (say) => {
-    const { known } = await takeIn(await source.load(), { ask }, say);
+    const files = await source.load();
+    const { known } = await takeIn(plan === undefined ? files : { ...files, plan }, { ask }, say);
+    const withPlan = plan === undefined ? '' : ', with this plan';
     notice.value = known
-      ? `${source.title} is in the logbook already.`
-      : `${source.title} is in the logbook.`;
+      ? `${source.title} is in the logbook already${withPlan === '' ? '' : '; it now has this plan'}.`
+      : `${source.title} is in the logbook${withPlan}.`;
   });
 }
 

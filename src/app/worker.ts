@@ -14,8 +14,10 @@ import { headersKey } from './headersKey.ts';
 import type {
   Ask,
   ComparisonRequest,
+  EditablePlan,
   FileHandle,
   PageReviewRequest,
+  PlanSheetRequest,
   Reply,
   ReviewResult,
   Tasks,
@@ -112,15 +114,19 @@ async function planOf({ bytes, name }: NonNullable<PageReviewRequest['plan']>, m
   return readPlan(bytes, name, mission);
 }
 
+function missionOf({ card, world, targetAltitude_m }: PageReviewRequest): Mission {
+  return readMission({
+    ...(card === undefined ? {} : { card }),
+    ...(world === undefined ? {} : { world }),
+    ...(targetAltitude_m === undefined ? {} : { targetAltitude_m }),
+  });
+}
+
 async function review(request: PageReviewRequest, say: Say) {
   headersSeen = [];
   columnsSeen = [];
   // A card that cannot be read is told before a large log is.
-  const mission = readMission({
-    ...(request.card === undefined ? {} : { card: request.card }),
-    ...(request.world === undefined ? {} : { world: request.world }),
-    ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
-  });
+  const mission = missionOf(request);
   const { log, headers, columns, map } = await logOf(request, say);
   say('working out where the delta-v went');
   const plan = request.plan === undefined ? null : await planOf(request.plan, mission);
@@ -129,11 +135,22 @@ async function review(request: PageReviewRequest, say: Say) {
   return { result, transfer: buffersOf(analysis, log) };
 }
 
+async function planOfLog(request: PageReviewRequest, say: Say): Promise<EditablePlan> {
+  const mission = missionOf(request);
+  const { log } = await logOf(request, say);
+  const { editableFlight } = await import('./plan/editablePlan.ts');
+  return editableFlight(log, mission);
+}
+
 /** The file that a failure is about where it does not say so itself. */
 function fileAsked({ task, request }: Ask): string {
   switch (task) {
     case 'best':
       return (request as Tasks['best']['request']).card.name;
+    case 'checkPlan':
+      return (request as PlanSheetRequest).plan.name;
+    case 'editPlan':
+      return (request as Tasks['editPlan']['request']).plan.name;
     case 'kind':
     case 'card':
       return (request as FileHandle | TextFile).name;
@@ -156,6 +173,26 @@ scope.onmessage = async ({ data: asked }) => {
     if (asked.task === 'card') {
       const { checkCard } = await import('./card/checkCard.ts');
       scope.postMessage({ id, kind: 'done', result: checkCard(asked.request as TextFile) });
+      return;
+    }
+    if (asked.task === 'checkPlan') {
+      const { checkSheet } = await import('./plan/checkSheet.ts');
+      scope.postMessage({ id, kind: 'done', result: await checkSheet(asked.request as PlanSheetRequest) });
+      return;
+    }
+    if (asked.task === 'editPlan') {
+      const { plan, card } = asked.request as Tasks['editPlan']['request'];
+      const { editableFile } = await import('./plan/editablePlan.ts');
+      const result = await editableFile(await bytesOf(plan), plan.name, card);
+      scope.postMessage({ id, kind: 'done', result });
+      return;
+    }
+    if (asked.task === 'planOfFlight') {
+      scope.postMessage({
+        id,
+        kind: 'done',
+        result: await planOfLog(asked.request as PageReviewRequest, say),
+      });
       return;
     }
     if (asked.task === 'best') {

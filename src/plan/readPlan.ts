@@ -41,8 +41,20 @@ export async function checkPlan(
     return { plan: { ...planOfFlight(buildFlight(log, mission)), name }, faults: [] };
   }
   const json = looksLikeJson(text) ? parseJson(text, name) : null;
-  const table: RawTable = json === null ? delimitedTable(text, name) : jsonTable(inner(json), name);
+  const table = tableOf(name, () =>
+    json === null ? delimitedTable(text, name) : jsonTable(inner(json), name),
+  );
   return tablePlan(table, json === null ? null : json.value, name);
+}
+
+/** The advice about a log's table would mislead the writer of a plan. */
+function tableOf(file: string, read: () => RawTable): RawTable {
+  try {
+    return read();
+  } catch (error) {
+    const none = error instanceof LossbookError && error.code === 'log-no-table';
+    throw none ? new LossbookError('plan-no-table', {}, { file }) : error;
+  }
 }
 
 /** A table shorter than this is controls with some states beside them, not a profile. */

@@ -37,9 +37,12 @@ export function planProgram(
     next++;
     return e;
   };
+  let holdDown_s = 0;
   rocket.stages.forEach((_, stage) => {
     const last = stage === rocket.stages.length - 1;
     const lit = take('ignition', stage);
+    // Lit before it is let go: what burns on the pad is not there for the flight.
+    if (stage === 0 && lit !== null && plan.axis === 'time') holdDown_s = Math.max(0, -lit.at);
     if (stage > 0) {
       const until: Until =
         lit === null ? { kind: 'duration', duration_s: STAGING_DELAY_S } : reached(plan, lit.at);
@@ -75,7 +78,7 @@ export function planProgram(
       longitude_rad: 0,
       altitude_m: site.altitude_m,
       course_rad: site.launchAzimuth_rad,
-      holdDown_s: 0,
+      holdDown_s,
     },
     controls,
     steps,

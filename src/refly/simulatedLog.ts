@@ -34,7 +34,9 @@ export function simulatedLog(
   name: string,
 ): { readonly log: Log; readonly result: FlightResult } {
   const names = ['time_s', 'stage', ...Object.values(recorded)] as const;
-  const recorder = new SteadyRecorder(names, PERIOD_S);
+  const { start } = program;
+  const begins_s = start.kind === 'pad' ? 0 - start.holdDown_s : 0;
+  const recorder = new SteadyRecorder(names, PERIOD_S, begins_s);
   const result = ascent.fly(program, recorder);
   const columns = recorder.columns();
   const channels: Partial<Record<ChannelName, Float64Array>> = {

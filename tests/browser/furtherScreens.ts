@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core';
 import { type Look, openPage, type Watched } from './openPage.ts';
 import { samples, shortFlight } from './sampleList.ts';
 
-export const furtherScreens = ['plan', 'attempts', 'way-down'] as const;
+export const furtherScreens = ['plan', 'plan-editor', 'attempts', 'way-down'] as const;
 export type FurtherScreen = (typeof furtherScreens)[number];
 
 /** Five attempts each by three call signs. */
@@ -21,6 +21,20 @@ export async function openPlanScreen(browser: Browser, address: string, look: Lo
   const watched = await openPage(browser, `${address}#/plan?flight=sample:${shortFlight().id}`, look);
   await watched.page.getByRole('heading', { level: 1, name: 'This flight has no plan' }).waitFor();
   await atRest(watched);
+  return watched;
+}
+
+/** Opens the plan editor on the short flight, with rows of which two have faults. */
+async function openEditor(browser: Browser, address: string, look: Look): Promise<Watched> {
+  const watched = await openPage(browser, `${address}#/plan-editor?flight=sample:${shortFlight().id}`, look);
+  const { page } = watched;
+  await page.getByRole('heading', { level: 1, name: 'A plan for' }).waitFor();
+  await atRest(watched);
+  await page.getByRole('button', { name: 'A gravity turn (invented)' }).click();
+  await page.getByText('The plan is right.').waitFor();
+  await page.getByLabel('pitch, row 4').fill('steep');
+  await page.getByLabel('event, row 6').fill('cutof (lower)');
+  await page.getByText('2 cells have to be mended').waitFor();
   return watched;
 }
 
@@ -43,6 +57,7 @@ export async function openFurther(
     await searchBest(watched);
     return watched;
   }
+  if (screen === 'plan-editor') return openEditor(browser, address, look);
   if (screen === 'attempts') {
     const hash = `#/attempts?flights=${encodeURIComponent(ladder.join(','))}`;
     const watched = await openPage(browser, `${address}${hash}`, look);

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { LossbookError, type MessageCode } from '../../src/errors.ts';
 import { readMission } from '../../src/mission/readCard.ts';
+import { cellTable } from '../../src/plan/cellTable.ts';
 import { checkPlan, readPlan } from '../../src/plan/readPlan.ts';
+import { tablePlan } from '../../src/plan/tablePlan.ts';
 import { cutLog, readCardText } from '../referenceFlights.ts';
 
 const mission = readMission({ card: { name: 'card', text: readCardText('osselby-nominal') } });
@@ -88,6 +90,7 @@ test('another flight is a plan by its controls and events', async () => {
 
 describe('what cannot be read is refused', () => {
   test.each<[MessageCode, string]>([
+    ['plan-no-table', 'time_s\n'],
     ['plan-no-axis', 'pitch_deg,throttle\n90,1\n40,1\n'],
     ['plan-no-controls', 'time_s,altitude_m\n0,0\n10,100\n'],
     ['plan-too-short', 'time_s,pitch_deg\n0,90\n'],
@@ -124,6 +127,24 @@ describe('every fault of a table is told with its row and column', () => {
       ['plan-unknown-event', 4, 'event'],
     ]);
     expect(faults[2]?.message).toContain('goes back from 9000 to 8000 m');
+  });
+
+  test('of a table whose cells are apart, though no file could be so short', () => {
+    const { faults } = tablePlan(
+      cellTable(
+        ['time_s', 'pitch_deg'],
+        [
+          [0, 'steep'],
+          ['soon', 80],
+        ],
+      ),
+      null,
+      'x',
+    );
+    expect(faults.map((f) => [f.code, f.where.row])).toEqual([
+      ['plan-bad-value', 1],
+      ['plan-row-unplaced', 2],
+    ]);
   });
 
   test('marks of a missing value and empty rows are none', async () => {

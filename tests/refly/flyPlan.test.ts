@@ -50,3 +50,19 @@ test('without a vehicle it says what is missing', async () => {
   const plan = await readPlan('time_s,pitch_deg\n0,90\n100,40\n', 'x.csv', mission);
   expect(() => flyPlan(plan, mission, null)).toThrow(LossbookError);
 });
+
+test('a first stage lit before lift-off is held down: what it burns on the pad is gone and booked', async () => {
+  const mission = missionOf('osselby-nominal');
+  const table = (ignition_s: number) =>
+    `time_s,pitch_deg,event\n${ignition_s},90,ignition (lower)\n10,89,\n160,40,cutoff (lower)\n`;
+  const [held, free] = await Promise.all(
+    [-2, 0].map(async (t) => flyPlan(await readPlan(table(t), 'x.csv', mission), mission, null)),
+  );
+  const stage = mission.vehicle!.stages[0]!;
+  const burnt_kg = (2 * stage.thrustVacuum_N!) / (stage.ispVacuum_s! * 9.80665);
+  const [a, b] = [held!, free!].map(({ flight }) => flight.mass![flight.liftOffIndex]!);
+  // The simulated log shows lift-off within its 0.1 s.
+  expect(Math.abs(b! - a! - burnt_kg)).toBeLessThan(0.06 * burnt_kg);
+  expect(held!.flight.burns[0]!.start_s).toBeCloseTo(-2, 2);
+  expect(free!.flight.burns[0]!.start_s).toBeCloseTo(0, 2);
+});

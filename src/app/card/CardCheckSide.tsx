@@ -1,18 +1,5 @@
+import { SaidList } from '../parts/SaidList.tsx';
 import { check } from './cardState.ts';
-
-function Lines({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
-  if (lines.length === 0) return null;
-  return (
-    <>
-      <h3>{title}</h3>
-      <ul class="plain-list">
-        {lines.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
-    </>
-  );
-}
 
 /** What the engine's reader says of the card: faults, or what is understood and what is missing at what cost. */
 export function CardCheckSide() {
@@ -32,9 +19,9 @@ export function CardCheckSide() {
               : `The card is right. ${said.missing.length} ${said.missing.length === 1 ? 'thing is' : 'things are'} missing.`
             : `${faults.length} ${faults.length === 1 ? 'value has' : 'values have'} to be mended.`}
       </p>
-      <Lines title="To mend" lines={faults.map((f) => f.text)} />
-      <Lines title="Missing, and what that costs" lines={said?.missing ?? []} />
-      <Lines title="Understood" lines={said?.understood ?? []} />
+      <SaidList title="To mend" lines={faults.map((f) => f.text)} />
+      <SaidList title="Missing, and what that costs" lines={said?.missing ?? []} />
+      <SaidList title="Understood" lines={said?.understood ?? []} />
     </section>
   );
 }

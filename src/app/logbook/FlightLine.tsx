@@ -3,6 +3,7 @@ import { numberText } from '../../exchange/figureText.ts';
 import { deleteFlight, unsaved } from '../book/book.ts';
 import { type BookFlight, pilotOf, vehicleOf } from '../book/types.ts';
 import { bookSource } from '../flightSources.ts';
+import { go } from '../route.ts';
 import { current, openFlight } from '../state.ts';
 import { FlightForm } from './FlightForm.tsx';
 import { outcomeWords } from './outcome.ts';
@@ -61,6 +62,15 @@ export function FlightLine({ flight }: { readonly flight: BookFlight }) {
           >
             Edit<span class="unseen"> what is noted of {flight.title}</span>
           </button>
+          {flight.plan === null ? null : (
+            <button
+              type="button"
+              class="plain"
+              onClick={() => go('plan-editor', { flight: bookSource(flight).id })}
+            >
+              Plan<span class="unseen"> of {flight.title}</span>
+            </button>
+          )}
           <button type="button" class="plain" onClick={() => void deleteFlight(flight)}>
             Delete<span class="unseen"> {flight.title}</span>
           </button>

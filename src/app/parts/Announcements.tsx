@@ -5,46 +5,25 @@ import { intake, stopIntake } from '../intake.ts';
 import { newerVersion } from '../offline.ts';
 import { go } from '../route.ts';
 import { current, job, leftAside, notice, problem, stopWork, unread } from '../state.ts';
-
-function Share({ share }: { readonly share: number | null }) {
-  return share === null ? null : <progress value={share} aria-label="Read so far" />;
-}
+import { WorkLine } from './WorkLine.tsx';
 
 /** What is being worked on, with the way to end it. */
 function Working() {
   const coming = intake.value;
   if (coming !== null) {
     const { done, total, name, text, share } = coming;
-    return (
-      <div class="working">
-        <p>
-          <strong>{total === 1 ? name : `Flight ${done + 1} of ${total}`}</strong>:{' '}
-          {total === 1 ? text : name} …
-        </p>
-        {total > 1 ? (
-          <progress value={done + (share ?? 0)} max={total} aria-label="Flights taken in" />
-        ) : (
-          <Share share={share} />
-        )}
-        <button type="button" class="plain" onClick={stopIntake}>
-          Stop
-        </button>
-      </div>
+    return total === 1 ? (
+      <WorkLine title={name} text={text} share={share} onStop={stopIntake} />
+    ) : (
+      <WorkLine
+        title={`Flight ${done + 1} of ${total}`}
+        text={name}
+        share={(done + (share ?? 0)) / total}
+        onStop={stopIntake}
+      />
     );
   }
-  if (job.value === null) return null;
-  const { title, text, share } = job.value;
-  return (
-    <div class="working">
-      <p>
-        <strong>{title}</strong>: {text} …
-      </p>
-      <Share share={share} />
-      <button type="button" class="plain" onClick={stopWork}>
-        Stop
-      </button>
-    </div>
-  );
+  return job.value === null ? null : <WorkLine {...job.value} onStop={stopWork} />;
 }
 
 /** Files that could not be taken among others that could. */

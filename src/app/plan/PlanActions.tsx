@@ -30,6 +30,13 @@ export function PlanActions() {
           {plan === null ? 'Choose a plan' : 'Choose another plan'}
         </label>
       </span>
+      <button
+        type="button"
+        class="plain strong"
+        onClick={() => go('plan-editor', { flight: open.source.id })}
+      >
+        {plan === null ? 'Write a plan' : 'Edit the plan'}
+      </button>
       {card === null ? (
         <button type="button" class="plain strong" onClick={() => go('card', { flight: open.source.id })}>
           Write a mission card, to search the best ascent

@@ -1,23 +1,11 @@
 import { useState } from 'preact/hooks';
-import type { AgainstPlan } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
 import { PlanActions } from '../plan/PlanActions.tsx';
 import { PlanCurves } from '../plan/PlanCurves.tsx';
 import { Contributions, PlanAssumed, PlanBudget, PlanCutoffs, PlanEvents } from '../plan/PlanTables.tsx';
+import { planLine } from '../plan/planLine.ts';
 import { current } from '../state.ts';
 import { inUnits } from '../units.ts';
-
-function heading({ avoidable, planned }: AgainstPlan): string {
-  const by = avoidable.deltaV_m_s.value;
-  if (by === null) {
-    return planned.margin === null
-      ? 'Flown and planned; what could have been avoided is not known.'
-      : `The plan arrives with ${formatFigure(planned.margin, { decimals: 0 })} m/s; what the flight could have avoided is not known.`;
-  }
-  const size = `${formatFigure(Math.abs(by), { decimals: 0 })} m/s`;
-  if (Math.abs(by) < 0.5) return 'As thrifty as the plan.';
-  return by > 0 ? `Dearer than the plan by ${size}.` : `Thriftier than the plan by ${size}.`;
-}
 
 /** The flight against its plan, flown by the same rocket with the same payload. */
 export function PlanScreen() {
@@ -46,7 +34,7 @@ export function PlanScreen() {
       <p class="context">
         {open.source.title} · plan: {plan.plan.name}
       </p>
-      <h1 tabIndex={-1}>{inUnits(heading(plan))}</h1>
+      <h1 tabIndex={-1}>{inUnits(planLine(plan))}</h1>
       <p class="detail">
         {inUnits(plan.plan.text)}
         {kg === null || Math.abs(kg) < 0.5

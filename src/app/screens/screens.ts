@@ -75,6 +75,14 @@ export const screens: readonly ScreenEntry[] = [
     Screen: lazyScreen(() => import('./CardScreen.tsx').then((m) => m.CardScreen)),
   },
   {
+    name: 'plan-editor',
+    label: 'Plan',
+    title: () => 'Plan',
+    offered: () => true,
+    view: () => flightView(),
+    Screen: lazyScreen(() => import('./PlanEditorScreen.tsx').then((m) => m.PlanEditorScreen)),
+  },
+  {
     name: 'columns',
     label: 'Columns',
     title: () => 'Columns',
