@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { createReadStream, existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import type { Plugin, Rolldown } from 'vite';
 import { defineConfig } from 'vitest/config';
 
@@ -85,6 +85,34 @@ function liftPolicyWhileServing(): Plugin {
   };
 }
 
+/**
+ * Takes away the engine's declarations that its entry does not lead to: the compiler writes one for every file that it
+ * looks at. Belongs to the last of the builds.
+ */
+function onlyReachedTypes(): Plugin {
+  const folder = 'dist/engine';
+  return {
+    name: 'only-reached-types',
+    apply: 'build',
+    closeBundle() {
+      const reached = new Set<string>();
+      const follow = (file: string): void => {
+        if (reached.has(file)) return;
+        reached.add(file);
+        for (const [, path] of readFileSync(file, 'utf8').matchAll(/(?:from |import\()'(\.[^']+)\.tsx?'/gu))
+          follow(join(dirname(file), `${path}.d.ts`));
+      };
+      const entry = join(folder, 'index.d.ts');
+      if (!existsSync(entry)) return;
+      follow(entry);
+      for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
+        const file = join(folder, name);
+        if (file.endsWith('.d.ts') && !reached.has(file)) rmSync(file);
+      }
+    },
+  };
+}
+
 /** Self-contained code for Node: what `--ssr ENTRY` names, with its packages inside. */
 function nodeBundle(outDir: string, minify: boolean, output: Rolldown.OutputOptions) {
   return {
@@ -98,11 +126,14 @@ export default defineConfig(({ mode }) => {
     return nodeBundle('dist/engine', false, { entryFileNames: 'index.js', codeSplitting: false });
   // What a command does not need is not read: a review starts without report, comparison and server.
   if (mode === 'cli')
-    return nodeBundle('dist/cli', true, {
-      entryFileNames: 'lossbook.js',
-      chunkFileNames: '[name].js',
-      banner: (chunk) => (chunk.isEntry ? '#!/usr/bin/env node' : ''),
-    });
+    return {
+      ...nodeBundle('dist/cli', true, {
+        entryFileNames: 'lossbook.js',
+        chunkFileNames: '[name].js',
+        banner: (chunk) => (chunk.isEntry ? '#!/usr/bin/env node' : ''),
+      }),
+      plugins: [onlyReachedTypes()],
+    };
   return {
     base: './',
     oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },

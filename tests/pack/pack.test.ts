@@ -11,7 +11,7 @@ const root = resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'lossbook-pack-'));
 const user = join(folder, 'user');
 /** What npm says of the tarball. */
-let packed: { readonly filename: string; readonly files: readonly { path: string }[] };
+let packed: { readonly filename: string; readonly size: number; readonly files: readonly { path: string }[] };
 
 function run(command: string, args: readonly string[], cwd = user): string {
   return execFileSync(command, args, { cwd, encoding: 'utf8', env: { ...process.env, NO_COLOR: '1' } });
@@ -54,12 +54,19 @@ describe('the tarball', () => {
         'dist/page/index.html',
         'src/review/review.schema.json',
         'src/mission/missionCard.schema.json',
+        'src/METHODS.md',
         'dist/page/samples/bobstay-medlar-4.csv',
       ]),
     );
     const known =
-      /^(?:LICENSE|(?:README|DEVELOPERS)\.md|package\.json|dist\/(?:engine|cli|page)\/.+|src\/(?:review|mission)\/\w+\.schema\.json)$/;
+      /^(?:LICENSE|(?:README|DEVELOPERS)\.md|package\.json|dist\/(?:engine|cli|page)\/.+|src\/METHODS\.md|src\/(?:review|mission)\/\w+\.schema\.json)$/;
     expect(paths.filter((path) => !known.test(path))).toEqual([]);
+    // Of the engine one file of code, and the types that its entry leads to.
+    const engine = paths.filter((path) => path.startsWith('dist/engine/'));
+    expect(engine.filter((path) => !path.endsWith('.d.ts'))).toEqual(['dist/engine/index.js']);
+    expect(engine.length).toBeLessThan(100);
+    const largest_bytes = 1.8e6;
+    expect(packed.size).toBeLessThan(largest_bytes);
   });
 
   test('needs no other package', () => {
