@@ -132,14 +132,17 @@ export const commands: readonly Command[] = [
     usage: 'CARD|PLAN|LOG',
     about: 'Says what is understood of a file and what is missing.',
     options: [],
-    notes: ['- reads standard input.'],
+    notes: ['- reads standard input.', 'Exit code: 0 understood, 2 usage, 3 input that could not be read.'],
   },
   {
     name: 'open',
     usage: '[LOG…] [options]',
     about: 'Serves the page, and these logs, on 127.0.0.1 to this machine only. Ctrl-C ends it.',
     options: [{ name: 'port', value: 'N', about: 'port to serve on (5741; 0 takes any free one)' }],
-    notes: ['The port stays the same because the browser keeps the logbook by address.'],
+    notes: [
+      'The port stays the same because the browser keeps the logbook by address.',
+      'Exit code: 0 ended, 2 usage or a port that is taken, 3 input that could not be read.',
+    ],
   },
 ];
 

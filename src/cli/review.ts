@@ -2,14 +2,14 @@ import { resolve } from 'node:path';
 import { LossbookError } from '../errors.ts';
 import { reviewJson } from '../exchange/reviewJson.ts';
 import { reviewText } from '../exchange/reviewText.ts';
-import type { Analysis, Review } from '../review/types.ts';
+import type { Analysis } from '../review/types.ts';
 import { complain } from './complain.ts';
 import { logFiles } from './logFiles.ts';
 import { checkOutputs, outputOptions, writeOutputs } from './outputFiles.ts';
 import type { Asked } from './parseCommand.ts';
 import { reviewLines } from './reviewLines.ts';
 import { commonRequest, concernsAll, reviewOne } from './reviewOne.ts';
-import type { Terminal } from './terminal.ts';
+import { stdoutDrained, type Terminal } from './terminal.ts';
 import { outcomes, type Threads } from './threads.ts';
 
 /** `lossbook review`: one review after another; a log that cannot be reviewed does not stop the rest. */
@@ -40,14 +40,14 @@ export async function review(
   return worst;
 }
 
-/** Several reviews as one array. */
+/** Several reviews as one array, each written as it is done: thousands of them fit in no one text. */
 async function reviewArray(
   paths: readonly string[],
   asked: Asked,
   terminal: Terminal,
   threads: Threads | null,
 ): Promise<number> {
-  const documents: Review[] = [];
+  let told = 0;
   let worst = 0;
   let beside = 0;
   for await (const outcome of outcomes(paths, asked, 'review', threads)) {
@@ -55,10 +55,14 @@ async function reviewArray(
     beside += outcome.beside;
     for (const note of outcome.notes) terminal.note(note);
     if (outcome.concernsAll) break;
-    if (outcome.review !== undefined) documents.push(outcome.review);
+    if (outcome.review === undefined) continue;
+    const document = reviewJson(outcome.review).trimEnd().replaceAll('\n', '\n  ');
+    terminal.result(`${told === 0 ? '[' : ','}\n  ${document}`);
+    told++;
+    await stdoutDrained();
   }
   if (beside > 0) terminal.note(`${beside} mission cards and plans lie beside their logs and are taken`);
-  terminal.result(reviewJson(documents));
+  terminal.result(told === 0 ? '[]\n' : '\n]\n');
   return worst;
 }
 

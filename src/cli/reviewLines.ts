@@ -1,7 +1,6 @@
-import { once } from 'node:events';
 import type { Asked } from './parseCommand.ts';
 import { openResults } from './resultFile.ts';
-import type { Terminal } from './terminal.ts';
+import { stdoutDrained, type Terminal } from './terminal.ts';
 import { outcomes, type Threads } from './threads.ts';
 
 /**
@@ -31,7 +30,7 @@ export async function reviewLines(
       if (file !== null) await file.add(outcome.line);
       else {
         terminal.result(outcome.line);
-        if (process.stdout.writableNeedDrain) await once(process.stdout, 'drain');
+        await stdoutDrained();
       }
     }
   } finally {

@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { plainText } from '../exchange/plainText.ts';
 
 /** Where the command writes: results on stdout, notes on stderr. */
@@ -24,4 +25,9 @@ export function processTerminal(): Terminal {
     colour: stdout.isTTY === true && !env.NO_COLOR && env.TERM !== 'dumb',
     watched: stderr.isTTY === true,
   };
+}
+
+/** Waits for a slow reader of stdout, that results do not pile up. */
+export async function stdoutDrained(): Promise<void> {
+  if (process.stdout.writableNeedDrain) await once(process.stdout, 'drain');
 }

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Comparison } from '../../src/attempts/types.ts';
 import { run } from '../../src/cli/run.ts';
 import type { Terminal } from '../../src/cli/terminal.ts';
+import { reviewJson } from '../../src/exchange/reviewJson.ts';
 import type { Review } from '../../src/review/types.ts';
 
 const samples = resolve(import.meta.dirname, '../../sample-logs');
@@ -101,7 +102,11 @@ describe('lossbook review FOLDER --jsonl', () => {
 test('--json and compare take a folder too, and give the same from all cores', async () => {
   const array = await lossbook(['review', folder, '--json'], true);
   expect(array.code).toBe(3);
-  expect((JSON.parse(array.out) as Review[]).map((r) => r.source.file)).toHaveLength(6);
+  const documents = JSON.parse(array.out) as Review[];
+  expect(documents.map((r) => r.source.file)).toHaveLength(6);
+  // Written one by one, the text is that of the whole array.
+  expect(array.out).toBe(reviewJson(documents));
+  expect((await lossbook(['review', at('ladder-broken.csv'), at('none.csv'), '--json'])).out).toBe('[]\n');
   const one = await lossbook(['compare', folder, '--json']);
   const all = await lossbook(['compare', folder, '--json'], true);
   expect(all.out).toBe(one.out);

@@ -1,6 +1,8 @@
+import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { channelsCsv } from '../../src/exchange/channelsCsv.ts';
-import type { Strips } from '../../src/review/types.ts';
+import type { StripName, Strips } from '../../src/review/types.ts';
+import { reviewSix } from '../review/reviewSix.ts';
 
 const strips: Strips = {
   time_s: Float64Array.of(-0.1, 0, 0.1, 0.2),
@@ -34,5 +36,23 @@ describe('channelsCsv', () => {
     ]).split('\r\n');
     expect(csv[3]).toBe('0.1,-1e-7,0,"cutoff; separation (lower, ""A"")"');
     expect(csv[4]).toBe('0.2,1e+21,5,touchdown');
+  });
+});
+
+test('a flight read back by another reader has the same cells', async () => {
+  const { review, strips: flown } = await reviewSix('osselby-short', 20);
+  const { data, errors } = Papa.parse<string[]>(channelsCsv(flown, review.events).trimEnd(), {
+    newline: '\r\n',
+  });
+  expect(errors).toEqual([]);
+  const [head, ...rows] = data;
+  expect(rows).toHaveLength(flown.time_s.length);
+  const names = Object.keys(flown.channels) as StripName[];
+  expect(head).toEqual(['time_s', ...names, 'event']);
+  names.forEach((name, k) => {
+    const cells = rows.map((row) => (row[k + 1] === '' ? Number.NaN : Number(row[k + 1])));
+    expect(cells, name).toEqual(
+      Array.from(flown.channels[name]?.values ?? [], (x) => (Number.isFinite(x) ? x : NaN)),
+    );
   });
 });
