@@ -82,3 +82,39 @@ test('an import can be stopped between two flights', async () => {
   expect(stopped).toBeLessThan(2 + others.length + 12);
   await other.close();
 });
+
+test('edits of a mission card outlive the tab: they come back with their flight, say so, and can be discarded', async () => {
+  const dying = await openBook();
+  await expect.poll(async () => (await titles(dying)).length).toBeGreaterThan(0);
+  const [title = ''] = await titles(dying);
+  await dying.getByRole('button', { name: title, exact: true }).click();
+  await reviewStands(dying);
+  const flight = new URL(dying.url()).hash.replace('#/review', '#/card');
+  await dying.getByRole('link', { name: 'Mission card' }).click();
+  const payload = (page: Page) =>
+    page.getByRole('form', { name: 'Mission card as a form' }).getByLabel('Payload');
+  const given = await payload(dying).inputValue();
+  await payload(dying).fill('4321');
+  const session = await context.newCDPSession(dying);
+  const crashed = dying.waitForEvent('crash');
+  void session.send('Page.crash').catch(() => {});
+  await crashed;
+  await dying.close();
+
+  const page = await context.newPage();
+  await page.goto(`${served.address}${flight}`);
+  await page.getByText('Edits that were left here unapplied are back.').waitFor();
+  expect(await payload(page).inputValue()).toBe('4321');
+  // Another flight's card has none of it.
+  await page.goto(`${served.address}#/card?flight=sample:${one}`);
+  await page.getByRole('heading', { name: /Mission card of/, level: 1 }).waitFor();
+  await expect.poll(() => payload(page).inputValue()).not.toBe('4321');
+  await page.goto(`${served.address}${flight}`);
+  await page.getByRole('button', { name: 'Discard them' }).click();
+  expect(await payload(page).inputValue()).toBe(given);
+  await page.reload();
+  await page.getByRole('heading', { name: /Mission card of/, level: 1 }).waitFor();
+  await expect.poll(() => payload(page).inputValue()).toBe(given);
+  expect(await page.getByRole('button', { name: 'Discard them' }).count()).toBe(0);
+  await page.close();
+});

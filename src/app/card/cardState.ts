@@ -1,9 +1,13 @@
 import { computed, effect, signal } from '@preact/signals';
 import { createAnalyst } from '../analyst.ts';
 import type { TextFile } from '../book/types.ts';
+import { browserStorage } from '../browserStorage.ts';
 import type { CardCheck } from '../protocol.ts';
 import { current, reviewAgain } from '../state.ts';
 import { cardOf, cardText, type Json, type JsonObject, type Path, withValue } from './cardDraft.ts';
+import { dropDraft, keepDraft, keptDraft } from './keptDrafts.ts';
+
+const storage = browserStorage();
 
 /** A card begun from nothing: one stage to fill in. */
 const blank: JsonObject = { vehicle: { stages: [{}] } };
@@ -11,7 +15,12 @@ const blank: JsonObject = { vehicle: { stages: [{}] } };
 /** Cards that were edited and not yet applied, by the flight they are for; empty name for none. */
 const edited = signal<ReadonlyMap<string, string>>(new Map());
 
+/** Flights whose edits came back from before the page was closed. */
+const broughtBack = signal<ReadonlySet<string>>(new Set());
+
 const flightId = computed(() => current.value?.source.id ?? '');
+/** The log that the card is for; empty for none. */
+const logName = computed(() => current.value?.files.log.name ?? '');
 
 /** The card that the flight was reviewed with. */
 const appliedText = computed(() => current.value?.files.card?.text ?? null);
@@ -31,8 +40,33 @@ export const broken = computed(() => cardOf(text.value) === null);
 /** True where the editor holds something else than the flight was reviewed with. */
 export const changed = computed(() => edited.value.has(flightId.value) && text.value !== appliedText.value);
 
+/** True while the editor shows edits that were left here before the page was closed. */
+export const restored = computed(() => changed.value && broughtBack.value.has(flightId.value));
+
+// Each flight's own draft is looked for once, when its card can first be seen.
+effect(() => {
+  const id = flightId.value;
+  const draft = storage && keptDraft(storage, id, logName.value);
+  if (!draft || edited.peek().has(id)) return;
+  if (draft.text === appliedText.peek()) return forget(id);
+  edited.value = new Map(edited.peek()).set(id, draft.text);
+  broughtBack.value = new Set(broughtBack.peek()).add(id);
+});
+
+function forget(id: string): void {
+  if (storage) dropDraft(storage, id);
+  if (!broughtBack.peek().has(id)) return;
+  const rest = new Set(broughtBack.peek());
+  rest.delete(id);
+  broughtBack.value = rest;
+}
+
 export function setText(next: string): void {
-  edited.value = new Map(edited.peek()).set(flightId.peek(), next);
+  const id = flightId.peek();
+  edited.value = new Map(edited.peek()).set(id, next);
+  if (!storage) return;
+  if (changed.peek()) keepDraft(storage, id, { log: logName.peek(), text: next, at: Date.now() });
+  else dropDraft(storage, id);
 }
 
 /** Puts a value of the form into the card; undefined takes it out. */
@@ -45,6 +79,7 @@ export function revert(): void {
   const rest = new Map(edited.peek());
   rest.delete(flightId.peek());
   edited.value = rest;
+  forget(flightId.peek());
 }
 
 export const cardName = computed(() => {

@@ -2,7 +2,17 @@ import { useEffect } from 'preact/hooks';
 import { CardCheckSide } from '../card/CardCheckSide.tsx';
 import { CardForm } from '../card/CardForm.tsx';
 import { CardTextSide } from '../card/CardTextSide.tsx';
-import { apply, broken, cardName, changed, check, followCheck, revert, text } from '../card/cardState.ts';
+import {
+  apply,
+  broken,
+  cardName,
+  changed,
+  check,
+  followCheck,
+  restored,
+  revert,
+  text,
+} from '../card/cardState.ts';
 import { VehiclePanel } from '../card/VehiclePanel.tsx';
 import { saveFile } from '../saveFile.ts';
 import { current } from '../state.ts';
@@ -50,6 +60,16 @@ export function CardScreen() {
           Take the changes back
         </button>
       </p>
+      <div role="status">
+        {restored.value ? (
+          <p class="notice">
+            Edits that were left here unapplied are back.{' '}
+            <button type="button" class="plain strong" onClick={revert}>
+              Discard them
+            </button>
+          </p>
+        ) : null}
+      </div>
       <div class="card-sides">
         <CardForm />
         <div class="card-right">

@@ -1,0 +1,53 @@
+/** A card that was edited and not yet applied, kept in this browser until it is applied or taken back. */
+export interface KeptDraft {
+  /** Name of the log that the card is for; empty for a card from scratch. */
+  readonly log: string;
+  readonly text: string;
+  /** When it was written last, ms since 1970. */
+  readonly at: number;
+}
+
+/** The part of the browser's storage that drafts are kept in. */
+export type DraftStore = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
+
+const prefix = 'lossbook-card:';
+/** Drafts of flights that nobody comes back to give way to newer ones. */
+const most = 20;
+
+function read(store: DraftStore, key: string): KeptDraft | null {
+  try {
+    const draft = JSON.parse(store.getItem(key) ?? 'null') as Partial<KeptDraft> | null;
+    if (typeof draft?.text !== 'string' || typeof draft.log !== 'string') return null;
+    return { log: draft.log, text: draft.text, at: typeof draft.at === 'number' ? draft.at : 0 };
+  } catch {
+    return null;
+  }
+}
+
+/** The draft for a flight; null where there is none, or where it was written for another log. */
+export function keptDraft(store: DraftStore, flightId: string, log: string): KeptDraft | null {
+  const draft = read(store, prefix + flightId);
+  return draft?.log === log ? draft : null;
+}
+
+/** Keeps a draft in place of the flight's earlier one. A browser that stores nothing keeps none. */
+export function keepDraft(store: DraftStore, flightId: string, draft: KeptDraft): void {
+  try {
+    store.setItem(prefix + flightId, JSON.stringify(draft));
+    const keys = Array.from({ length: store.length }, (_, i) => store.key(i) ?? '');
+    const drafts = keys
+      .filter((key) => key.startsWith(prefix))
+      .map((key) => ({ key, at: read(store, key)?.at ?? 0 }));
+    for (const { key } of drafts.sort((a, b) => b.at - a.at).slice(most)) store.removeItem(key);
+  } catch {
+    // Storage that is full or forbidden: the edit stands until the page is closed.
+  }
+}
+
+export function dropDraft(store: DraftStore, flightId: string): void {
+  try {
+    store.removeItem(prefix + flightId);
+  } catch {
+    // What was never kept need not be dropped.
+  }
+}
