@@ -1,8 +1,16 @@
 import { useId, useState } from 'preact/hooks';
+import { inUnits, shownIn } from '../units.ts';
 import { type Json, type Path, pathText, valueAt } from './cardDraft.ts';
 import type { CardField } from './cardFields.ts';
 import { card, faultAt, setValue } from './cardState.ts';
 import { curveText, entryText, readCurve, readEntry } from './entries.ts';
+
+/** The field in the units chosen; a curve's numbers stay in those that its note names. */
+function fieldInUnits(field: CardField): CardField {
+  if (field.unit === undefined || field.kind !== undefined) return field;
+  const { unit, scale } = shownIn(field.unit, field.scale ?? 1);
+  return { ...field, unit, scale, ...(field.note === undefined ? {} : { note: inUnits(field.note) }) };
+}
 
 function shownText(field: CardField, value: Json | undefined): string {
   return field.kind === 'curve' ? curveText(value) : entryText(value, field.scale ?? 1);
@@ -15,8 +23,9 @@ function read(field: CardField, entry: string): Json | undefined {
 }
 
 /** One entry of the form, with its unit, what holds when it is empty, and what the reader says against it. */
-export function Entry({ field, at }: { readonly field: CardField; readonly at: Path }) {
+export function Entry({ field: given, at }: { readonly field: CardField; readonly at: Path }) {
   const id = useId();
+  const field = fieldInUnits(given);
   const path = [...at, field.key];
   // While the reader writes, the entry is as written; afterwards as the card has it.
   const [writing, setWriting] = useState<string | null>(null);

@@ -6,6 +6,7 @@ import type { Analysis, Figure } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
 import { Picture } from '../charts/Picture.tsx';
 import { notice } from '../state.ts';
+import { inUnits, speedIn } from '../units.ts';
 import { adoptVehicle } from './adoptVehicle.ts';
 import { cardText } from './cardDraft.ts';
 import { broken, card, setText } from './cardState.ts';
@@ -61,14 +62,15 @@ function linesOf({ review }: Analysis): readonly Line[] {
 function Residual({ analysis }: { readonly analysis: Analysis }) {
   const { review, strips } = analysis;
   const strip = strips.channels.equationResidual_m_s;
+  const { unit, scale } = speedIn();
   const drawing = useMemo(() => {
     if (strip === undefined || !strip.values.some(Number.isFinite)) return null;
     return lineChart({
       id: 'residual',
       strip: {
         title: 'Residual',
-        unit: 'm/s',
-        scale: 1,
+        unit,
+        scale,
         fromZero: false,
         named: false,
         lines: [
@@ -93,15 +95,15 @@ function Residual({ analysis }: { readonly analysis: Analysis }) {
       framed: null,
       titled: false,
     });
-  }, [strip, strips, review]);
+  }, [strip, strips, review, unit, scale]);
   if (drawing === null) return null;
+  const rms = numberText((review.vehicle?.residual_m_s ?? Number.NaN) * scale, 2);
   return (
     <figure class="residual">
       <figcaption>
         Residual{' '}
         <span class="quiet">
-          m/s, logged speed less that of the equation of motion;{' '}
-          {numberText(review.vehicle?.residual_m_s ?? null, 2)} m/s root mean square
+          {unit}, logged speed less that of the equation of motion; {rms} {unit} root mean square
         </span>
       </figcaption>
       <Picture drawing={drawing} />
@@ -137,7 +139,7 @@ export function VehiclePanel({ analysis }: { readonly analysis: Analysis }) {
           {vehicle.inBooks === 'card' ? 'the card’s values stand in the ledger' : 'stands in the ledger'}
         </span>
       </h2>
-      <p class="detail">{vehicle.text}</p>
+      <p class="detail">{inUnits(vehicle.text)}</p>
       <table class="figures vehicle">
         <thead>
           <tr>
@@ -180,7 +182,7 @@ export function VehiclePanel({ analysis }: { readonly analysis: Analysis }) {
       {vehicle.unseparated.length === 0 ? null : (
         <ul class="plain-list">
           {vehicle.unseparated.map((t) => (
-            <li key={t}>{t}</li>
+            <li key={t}>{inUnits(t)}</li>
           ))}
         </ul>
       )}

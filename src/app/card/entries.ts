@@ -36,10 +36,15 @@ export function readEntry(entry: string, scale: number, quantity?: Measured): Js
   return unit === null || written === null ? text : tidy(written * unit.factor + unit.offset);
 }
 
+/** Digits of a value in a unit that is no power of ten of the card's own; the card keeps its value. */
+const SHOWN_DIGITS = 7;
+
 /** How a value of the card stands in its entry. */
 export function entryText(value: Json | undefined, scale: number): string {
   if (value === undefined || value === null) return '';
-  return typeof value === 'number' ? String(tidy(value * scale)) : String(value);
+  if (typeof value !== 'number') return String(value);
+  const exact = Number.isInteger(Math.round(Math.log10(scale) * 1e9) / 1e9);
+  return String(exact ? tidy(value * scale) : Number((value * scale).toPrecision(SHOWN_DIGITS)));
 }
 
 /** Pairs as `0 0.3; 1.05 0.55`, or one number: drag coefficients over Mach, thrust over time. */

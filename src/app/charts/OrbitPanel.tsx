@@ -2,6 +2,7 @@ import { useMemo, useRef } from 'preact/hooks';
 import { keyRow, stacked } from '../../exchange/report/drawing.ts';
 import { orbitChart, orbitView } from '../../exchange/report/orbitChart.ts';
 import type { Analysis } from '../../review/types.ts';
+import { altitudeIn } from '../units.ts';
 import { Picture } from './Picture.tsx';
 import { SaveChart } from './SaveChart.tsx';
 import { useWidth } from './useWidth.ts';
@@ -29,7 +30,7 @@ export function OrbitPanel({ analysis }: { readonly analysis: Analysis }) {
         Orbit <span class="quiet">in its plane, to scale</span>
       </h2>
       <div class="plot" ref={box}>
-        {width === 0 ? null : <Picture drawing={orbitChart(view, width, 'orbit')} />}
+        {width === 0 ? null : <Picture drawing={orbitChart(view, width, 'orbit', altitudeIn())} />}
       </div>
       <ul class="orbit-key">
         {key.map(({ label, colour, look }) => (

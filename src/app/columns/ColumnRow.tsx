@@ -2,6 +2,7 @@ import type { ColumnSample } from '../../log/columnSample.ts';
 import { quantityOf } from '../../log/quantities.ts';
 import { type ChannelName, type ChannelReading, type ColumnChoice, channelNames } from '../../log/types.ts';
 import { unitSpellings } from '../../units/units.ts';
+import { inUnits } from '../units.ts';
 import { sureness } from './choose.ts';
 import { Sparkline } from './Sparkline.tsx';
 
@@ -87,7 +88,7 @@ export function ColumnRow({ sample, reading, choice, onChoose }: ColumnRowProps)
             <span class={reading.confidence < 0.6 ? 'unsure' : ''}>{sureness(reading)}</span>
             <span class="quiet">
               {' '}
-              {reading.reason}
+              {inUnits(reading.reason)}
               {quantityOf[reading.channel] === 'text' ? '' : ` ${unitSources[reading.unitFrom]}`}
               {reading.missing > 0 ? ` ${reading.missing} rows without a value.` : ''}
             </span>

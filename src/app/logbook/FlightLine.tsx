@@ -5,6 +5,7 @@ import { type BookFlight, pilotOf, vehicleOf } from '../book/types.ts';
 import { bookSource } from '../flightSources.ts';
 import { go } from '../route.ts';
 import { current, openFlight } from '../state.ts';
+import { speedIn } from '../units.ts';
 import { FlightForm } from './FlightForm.tsx';
 import { outcomeWords } from './outcome.ts';
 
@@ -29,6 +30,7 @@ export function FlightLine({ flight }: { readonly flight: BookFlight }) {
   const { summary } = flight;
   const shown = current.value?.source.id === `book:${flight.id}`;
   const margin = summary.margin_m_s;
+  const speed = speedIn();
   return (
     <li class="line">
       <div class="line-cells">
@@ -48,7 +50,7 @@ export function FlightLine({ flight }: { readonly flight: BookFlight }) {
           {margin === null ? null : (
             <>
               <span class="unseen">margin </span>
-              {numberText(margin, 0)} m/s
+              {numberText(margin * speed.scale, 0)} {speed.unit}
             </>
           )}
         </span>

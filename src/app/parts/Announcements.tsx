@@ -5,6 +5,7 @@ import { intake, stopIntake } from '../intake.ts';
 import { newerVersion } from '../offline.ts';
 import { go } from '../route.ts';
 import { current, job, leftAside, notice, problem, stopWork, unread } from '../state.ts';
+import { inUnits } from '../units.ts';
 import { WorkLine } from './WorkLine.tsx';
 
 /** What is being worked on, with the way to end it. */
@@ -62,7 +63,7 @@ export function Announcements() {
     <div class="announcements">
       <div role="status">
         <Working />
-        {notice.value === null ? null : <p class="notice">{notice.value}</p>}
+        {notice.value === null ? null : <p class="notice">{inUnits(notice.value)}</p>}
         {newer === null ? null : (
           <p class="notice">
             A newer lossbook is here.{' '}

@@ -5,6 +5,7 @@ import { type SmallCard, smallCard, smallCardText } from '../card/smallCard.ts';
 import { PartPicker } from '../columns/PartPicker.tsx';
 import { go } from '../route.ts';
 import { current, reviewAgain } from '../state.ts';
+import { altitudeIn } from '../units.ts';
 
 /** Reviews the flight with a card of these choices alone; a flight of the logbook keeps it. */
 function choose(choice: SmallCard): void {
@@ -18,8 +19,9 @@ function choose(choice: SmallCard): void {
 function TargetPicker({ choice, floor_m }: { readonly choice: SmallCard; readonly floor_m: number }) {
   const id = useId();
   const [writing, setWriting] = useState<string | null>(null);
-  const value = writing ?? entryText(choice.targetAltitude_m ?? undefined, 1e-3);
-  const read = writing === null ? null : readEntry(writing, 1e-3, 'length');
+  const { unit, scale } = altitudeIn();
+  const value = writing ?? entryText(choice.targetAltitude_m ?? undefined, scale);
+  const read = writing === null ? null : readEntry(writing, scale, 'length');
   const wrong = read !== null && read !== undefined && !(typeof read === 'number' && read > 0);
   const take = () => {
     if (writing === null || wrong) return;
@@ -36,7 +38,7 @@ function TargetPicker({ choice, floor_m }: { readonly choice: SmallCard; readonl
       }}
     >
       <label for={id}>
-        Target orbit <span class="unit">km</span>
+        Target orbit <span class="unit">{unit}</span>
       </label>
       <input
         id={id}
@@ -44,7 +46,7 @@ function TargetPicker({ choice, floor_m }: { readonly choice: SmallCard; readonl
         inputMode="decimal"
         autocomplete="off"
         size={7}
-        placeholder={entryText(floor_m, 1e-3)}
+        placeholder={entryText(floor_m, scale)}
         value={value}
         aria-invalid={wrong ? true : undefined}
         onInput={(event) => setWriting(event.currentTarget.value)}

@@ -42,7 +42,7 @@ export function Provenance({ review }: { readonly review: Review }) {
           <h2>About the log</h2>
           <ul>
             {review.quality.map((q) => (
-              <li key={`${q.code} ${q.channel ?? ''} ${q.text}`}>{q.text}</li>
+              <li key={`${q.code} ${q.channel ?? ''} ${q.text}`}>{inUnits(q.text)}</li>
             ))}
           </ul>
         </div>
@@ -94,9 +94,9 @@ export function Provenance({ review }: { readonly review: Review }) {
             {review.channels.map((c) => (
               <tr key={`${c.channel} ${c.columnIndex}`}>
                 <th scope="row">{c.channel}</th>
-                <td>{c.column}</td>
-                <td>{c.unit}</td>
-                <td class="more quiet">{c.reason}</td>
+                <td translate={false}>{c.column}</td>
+                <td translate={false}>{c.unit}</td>
+                <td class="more quiet">{inUnits(c.reason)}</td>
               </tr>
             ))}
           </tbody>

@@ -1,6 +1,7 @@
 import { reviewJson } from '../../exchange/reviewJson.ts';
 import type { Analysis } from '../../review/types.ts';
 import { saveFile } from '../saveFile.ts';
+import { unitSet } from '../units.ts';
 
 /** The review on paper, as a report in one file, and as its plain document. */
 export function ReviewActions({ analysis }: { readonly analysis: Analysis }) {
@@ -9,7 +10,7 @@ export function ReviewActions({ analysis }: { readonly analysis: Analysis }) {
     saveFile(`${log}-review.${ending}`, new Blob([text], { type: `${type};charset=utf-8` }));
   const saveReport = async () => {
     const { reportHtml } = await import('../../exchange/report/reportHtml.ts');
-    save('html', 'text/html', reportHtml(analysis));
+    save('html', 'text/html', reportHtml(analysis, unitSet.value));
   };
   return (
     <div class="review-actions">

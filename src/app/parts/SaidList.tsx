@@ -1,3 +1,5 @@
+import { inUnits } from '../units.ts';
+
 /** Sentences under a heading; nothing where there are none. */
 export function SaidList({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
   if (lines.length === 0) return null;
@@ -6,7 +8,7 @@ export function SaidList({ title, lines }: { readonly title: string; readonly li
       <h3>{title}</h3>
       <ul class="plain-list">
         {lines.map((line) => (
-          <li key={line}>{line}</li>
+          <li key={line}>{inUnits(line)}</li>
         ))}
       </ul>
     </>

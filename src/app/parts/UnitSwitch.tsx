@@ -1,4 +1,5 @@
-import { chooseUnits, type UnitSetName, unitSet, unitSets } from '../units.ts';
+import { type UnitSetName, unitSets } from '../../units/unitSets.ts';
+import { chooseUnits, unitSet } from '../units.ts';
 
 /** Units for the whole page. */
 export function UnitSwitch() {

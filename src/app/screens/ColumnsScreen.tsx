@@ -4,6 +4,7 @@ import { ColumnsTable } from '../columns/ColumnsTable.tsx';
 import { PartPicker } from '../columns/PartPicker.tsx';
 import { UnreadLog } from '../columns/UnreadLog.tsx';
 import { current, type OpenFlight, reviewAgain, unread } from '../state.ts';
+import { inUnits } from '../units.ts';
 
 function Notes({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
   if (lines.length === 0) return null;
@@ -12,7 +13,7 @@ function Notes({ title, lines }: { readonly title: string; readonly lines: reado
       <h2>{title}</h2>
       <ul class="plain-list">
         {lines.map((line) => (
-          <li key={line}>{line}</li>
+          <li key={line}>{inUnits(line)}</li>
         ))}
       </ul>
     </section>

@@ -4,6 +4,7 @@ import { GuideOffer } from '../guide/Guide.tsx';
 import { Book } from '../logbook/Book.tsx';
 import { FilePicker } from '../parts/FilePicker.tsx';
 import { current, flights, keepInBook, openFlight } from '../state.ts';
+import { inUnits } from '../units.ts';
 
 function SourceLine({ flight }: { readonly flight: FlightSource }) {
   const shown = current.value?.source.id === flight.id;
@@ -12,7 +13,7 @@ function SourceLine({ flight }: { readonly flight: FlightSource }) {
       <button type="button" class="flight" onClick={() => void openFlight(flight)}>
         <span class="flight-title">{flight.title}</span>
         {shown ? <span class="quiet"> on the review screen</span> : null}
-        <span class="flight-note">{flight.note}</span>
+        <span class="flight-note">{inUnits(flight.note)}</span>
       </button>
       {flight.origin === 'opened' ? (
         <button type="button" class="plain" onClick={() => void keepInBook(flight)}>

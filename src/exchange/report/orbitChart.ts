@@ -1,5 +1,6 @@
 import { orbitFromPlanarState } from '../../orbit/planar.ts';
 import type { Analysis } from '../../review/types.ts';
+import type { ShownIn } from '../../units/unitSets.ts';
 import { readingText } from '../readingText.ts';
 import { indexAt } from '../sampleAt.ts';
 import { type Drawing, draw, picture, px } from './drawing.ts';
@@ -97,8 +98,16 @@ function conicPoints(conic: Conic, reach_m: number): [number, number][] {
   });
 }
 
-/** Surface, air, target and achieved orbit to one scale in both directions. */
-export function orbitChart(view: OrbitView, size: number, id: string): Drawing {
+/**
+ * Surface, air, target and achieved orbit to one scale in both directions.
+ * @param altitude how altitudes are spoken of
+ */
+export function orbitChart(
+  view: OrbitView,
+  size: number,
+  id: string,
+  altitude: ShownIn = { unit: 'km', scale: 1e-3 },
+): Drawing {
   const half = size / 2;
   const scale = half / view.reach_m;
   const line = (list: readonly (readonly [number, number])[]) =>
@@ -112,7 +121,7 @@ export function orbitChart(view: OrbitView, size: number, id: string): Drawing {
   return picture(
     size,
     size,
-    orbitSentence(view),
+    orbitSentence(view, altitude),
     draw(
       'defs',
       {},
@@ -161,11 +170,11 @@ function dot([x, y]: readonly [number, number], half: number, scale: number, fil
   });
 }
 
-function orbitSentence({ achieved, radius_m, target }: OrbitView): string {
+function orbitSentence({ achieved, radius_m, target }: OrbitView, { unit, scale }: ShownIn): string {
   const { semiLatusRectum_m: p, eccentricity: e } = achieved;
-  const low = (p / (1 + e) - radius_m) / 1000;
-  const high = e < 1 ? (p / (1 - e) - radius_m) / 1000 : null;
-  const reached = `The conic at the end of the ascent, to scale: periapsis ${readingText(low)} km, ${high === null ? 'open' : `apoapsis ${readingText(high)} km`}`;
+  const low = (p / (1 + e) - radius_m) * scale;
+  const high = e < 1 ? (p / (1 - e) - radius_m) * scale : null;
+  const reached = `The conic at the end of the ascent, to scale: periapsis ${readingText(low)} ${unit}, ${high === null ? 'open' : `apoapsis ${readingText(high)} ${unit}`}`;
   const below = low < 0 ? ', part of it under the surface' : '';
   return `${reached}${below}${target === null ? '' : ', beside the target orbit'}`;
 }

@@ -1,9 +1,11 @@
 import type { Analysis, StripName } from '../../review/types.ts';
+import type { ShownUnits } from '../../units/unitSets.ts';
 import { readingText, timeText } from '../readingText.ts';
 import { sentence } from '../sentence.ts';
 import { type Drawing, draw } from './drawing.ts';
 import { ascentSpan } from './flightSpan.ts';
 import { bandText, heroCurve } from './heroCurve.ts';
+import { curveTimes, inUnit, overlayTimes, wasteTimes } from './inUnit.ts';
 import { ledgerParts } from './ledgerParts.ts';
 import { lineChart } from './lineChart.ts';
 import { marginChart } from './marginChart.ts';
@@ -30,11 +32,12 @@ function drawnTwice(chart: (frame: PlotFrame, which: Width) => Drawing | null): 
 }
 
 /** The ideal delta-v as one bar, split into where it went. */
-export function barSection({ review }: Analysis): Drawing | null {
+export function barSection({ review }: Analysis, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   const { ground, end_s } = review.ledger;
   const { taken, given } = ledgerParts(ground);
   if (ground.ideal.value === null || taken.length === 0) return null;
-  const words = (p: (typeof taken)[number]) => `${p.cause.label} ${readingText(p.value_m_s)}`;
+  const words = (p: (typeof taken)[number]) => `${p.cause.label} ${readingText(p.value_m_s * speed.scale)}`;
   const pieces = taken.map((p) =>
     draw(
       'span',
@@ -47,21 +50,24 @@ export function barSection({ review }: Analysis): Drawing | null {
     draw('li', {}, draw('span', { class: `swatch ${p.cause.swatch}` }), words(p)),
   );
   return section(
-    `Where ${readingText(ground.ideal.value)} m/s went`,
-    `ground frame, to ${timeText(end_s)}; figures in m/s`,
+    `Where ${readingText(ground.ideal.value * speed.scale)} ${speed.unit} went`,
+    `ground frame, to ${timeText(end_s)}; figures in ${speed.unit}`,
     draw('div', { class: 'bar', 'aria-hidden': 'true' }, pieces),
     draw('ul', { class: 'labels' }, labels),
   );
 }
 
 /** The margin with the zero line, phases, events, the lost moment and what it was lost to. */
-export function marginSection(analysis: Analysis): Drawing | null {
+export function marginSection(analysis: Analysis, units: ShownUnits): Drawing | null {
   const { review } = analysis;
-  const curve = heroCurve(review);
+  const { unit, scale } = units.shownIn('m/s', 1);
+  const told = heroCurve(review);
+  const curve = told === null ? null : curveTimes(told, scale);
   const span = ascentSpan(analysis);
   const { lostAt_s } = review.budget;
-  const overlays = planOverlay(analysis);
-  const { waste } = review;
+  const overlays = planOverlay(analysis).map((o) => overlayTimes(o, scale));
+  const waste = review.waste === null ? null : wasteTimes(review.waste, scale);
+  const named = (text: string) => text.replaceAll('m/s', unit);
   const band = curve === null ? null : bandText(curve);
   const shownHere = waste === null ? [] : shownCauses(waste);
   const legend = shownHere.map(({ label, colour }) =>
@@ -69,12 +75,12 @@ export function marginSection(analysis: Analysis): Drawing | null {
   );
   return section(
     curve?.title ?? 'Time',
-    curve?.note ?? 's from lift-off',
+    named(curve?.note ?? 's from lift-off'),
     curve?.instead ? draw('p', { class: 'under' }, sentence(curve.instead)) : null,
     curve === null
       ? null
-      : drawnTwice((frame, which) =>
-          marginChart({
+      : drawnTwice((frame, which) => {
+          const chart = marginChart({
             id: `margin-${which}`,
             curve,
             lostAt_s,
@@ -83,16 +89,20 @@ export function marginSection(analysis: Analysis): Drawing | null {
             height: frame.narrow ? 230 : 270,
             overlays,
             framed: null,
-          }),
-        ),
+          });
+          return inUnit(chart, unit);
+        }),
     drawnTwice((frame) => timeBar(review, span, frame)),
-    band === null ? null : draw('p', { class: 'under' }, sentence(band)),
+    band === null ? null : draw('p', { class: 'under' }, sentence(named(band))),
     waste === null || legend.length === 0
       ? null
       : [
-          draw('h3', {}, '…lost to ', draw('span', { class: 'quiet' }, 'm/s each second')),
+          draw('h3', {}, '…lost to ', draw('span', { class: 'quiet' }, `${unit} each second`)),
           drawnTwice((frame) =>
-            ribbonChart({ waste, span, frame, height: frame.narrow ? 84 : 78, lostAt_s, framed: null }),
+            inUnit(
+              ribbonChart({ waste, span, frame, height: frame.narrow ? 84 : 78, lostAt_s, framed: null }),
+              unit,
+            ),
           ),
           draw('ul', { class: 'labels' }, legend),
         ],
@@ -111,10 +121,12 @@ const reported: readonly StripName[] = [
 ];
 
 /** Strips of what the flight did, on one time axis. */
-export function stripSection(analysis: Analysis): Drawing | null {
+export function stripSection(analysis: Analysis, units: ShownUnits): Drawing | null {
   const { review, strips } = analysis;
   const span = ascentSpan(analysis);
-  const shown = flightStrips(strips).filter(({ lines }) => lines.some((l) => reported.includes(l.name)));
+  const shown = flightStrips(strips)
+    .filter(({ lines }) => lines.some((l) => reported.includes(l.name)))
+    .map((strip) => ({ ...strip, ...units.shownIn(strip.unit, strip.scale, 'chart') }));
   const overlays = planOverlay(analysis);
   return section(
     'The flight',
@@ -156,11 +168,12 @@ function stripHead({ title, unit, named, lines }: FlightStrip): Drawing {
 }
 
 /** Altitude against downrange. */
-export function pathSection(analysis: Analysis): Drawing | null {
+export function pathSection(analysis: Analysis, units: ShownUnits): Drawing | null {
   if (!hasPath(analysis)) return null;
+  const length = units.shownIn('km', 1e-3, 'chart');
   return section(
     'Path',
-    'altitude against downrange, km',
+    `altitude against downrange, ${length.unit}`,
     drawnTwice((frame) =>
       pathChart({
         analysis,
@@ -170,13 +183,14 @@ export function pathSection(analysis: Analysis): Drawing | null {
         height: frame.narrow ? 220 : 250,
         at_s: null,
         framed: null,
+        units: { length, speed: units.shownIn('m/s', 1) },
       }),
     ),
   );
 }
 
 /** The achieved orbit, target, air and surface to scale, and what the lines are. */
-export function orbitFigure(analysis: Analysis): Drawing | null {
+export function orbitFigure(analysis: Analysis, units: ShownUnits): Drawing | null {
   const view = orbitView(analysis);
   if (view === null) return null;
   const about = [
@@ -187,7 +201,7 @@ export function orbitFigure(analysis: Analysis): Drawing | null {
   return draw(
     'figure',
     { class: 'chart orbit' },
-    orbitChart(view, 340, 'orbit'),
+    orbitChart(view, 340, 'orbit', units.shownIn('km', 1e-3)),
     draw('figcaption', { class: 'under' }, sentence(about.join('; '))),
   );
 }

@@ -1,5 +1,6 @@
 import type { AgainstPlan, ComparedState, Review } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
+import type { ShownUnits } from '../../units/unitSets.ts';
 import { intervalText, numberText, shown, valueText } from '../figureText.ts';
 import { timeText } from '../readingText.ts';
 import { sentence } from '../sentence.ts';
@@ -7,7 +8,8 @@ import { type Drawing, draw } from './drawing.ts';
 import { section, table } from './reportTables.ts';
 
 /** What cost most, dearest first; null while nothing was found. */
-export function findingsSection({ findings }: Review): Drawing | null {
+export function findingsSection({ findings }: Review, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   return section(
     'What cost most',
     'dearest first',
@@ -26,7 +28,7 @@ export function findingsSection({ findings }: Review): Drawing | null {
           ),
           f.cost_m_s.value === null
             ? null
-            : draw('span', {}, `${valueText(f.cost_m_s, shown(f.cost_m_s))} m/s`),
+            : draw('span', {}, `${valueText(f.cost_m_s, shown(f.cost_m_s, speed.scale))} ${speed.unit}`),
         ),
         draw('p', {}, [f.evidence, f.advice].filter((text) => text !== '').join(' ')),
       ),
@@ -60,14 +62,15 @@ const states: readonly (readonly [StateName, string, number, string, number])[] 
 ];
 
 /** Deviations from the plan: what they cost, and the states at the cutoffs; null without a plan. */
-export function planSections({ againstPlan }: Review): (Drawing | null)[] {
+export function planSections({ againstPlan }: Review, units: ShownUnits): (Drawing | null)[] {
+  const speed = units.shownIn('m/s', 1);
   if (againstPlan === null) return [];
   const { plan, avoidable, contributions, cutoffs } = againstPlan;
   const { deltaV_m_s: cost, propellant_kg } = avoidable;
   const costText =
     cost.value === null
       ? ''
-      : `Projected total flown less planned: ${valueText(cost, shown(cost))} m/s ${intervalText(cost, shown(cost))}${
+      : `Projected total flown less planned: ${valueText(cost, shown(cost, speed.scale))} ${speed.unit} ${intervalText(cost, shown(cost, speed.scale))}${
           propellant_kg.value === null ? '' : `, ${numberText(propellant_kg.value, 0)} kg of propellant`
         }`;
   const ranked = contributions.toSorted(
@@ -85,24 +88,24 @@ export function planSections({ againstPlan }: Review): (Drawing | null)[] {
         : table(
             [
               { head: 'deviation', class: '' },
-              { head: 'm/s', class: 'number' },
+              { head: speed.unit, class: 'number' },
               { head: '95 %', class: 'number quiet more' },
               { head: 'kg', class: 'number' },
             ],
             ranked.map(({ text, deltaV_m_s, propellant_kg: kg }) => [
               text,
-              valueText(deltaV_m_s, shown(deltaV_m_s)),
-              intervalText(deltaV_m_s, shown(deltaV_m_s)),
+              valueText(deltaV_m_s, shown(deltaV_m_s, speed.scale)),
+              intervalText(deltaV_m_s, shown(deltaV_m_s, speed.scale)),
               valueText(kg, { scale: 1, decimals: 0 }),
             ]),
           ),
     ),
-    cutoffTables(cutoffs),
+    cutoffTables(cutoffs, units),
   ];
 }
 
 /** States at the cutoffs, planned and flown, two tables side by side where there is room. */
-function cutoffTables(cutoffs: AgainstPlan['cutoffs']): Drawing | null {
+function cutoffTables(cutoffs: AgainstPlan['cutoffs'], units: ShownUnits): Drawing | null {
   if (cutoffs.length === 0) return null;
   return draw(
     'div',
@@ -121,7 +124,10 @@ function cutoffTables(cutoffs: AgainstPlan['cutoffs']): Drawing | null {
           ],
           states
             .filter(([key]) => known(cutoff.states[key]))
-            .map(([key, name, scale, unit, decimals]) => {
+            .map(([key, name, inSI, given, places]) => {
+              const { unit, scale } = units.shownIn(given, inSI);
+              const decimals =
+                unit === given ? places : Math.max(0, places - Math.round(Math.log10(scale / inSI)));
               const { planned, flown, difference } = cutoff.states[key];
               const written = (value: number | null) =>
                 numberText(value === null ? null : value * scale, decimals);

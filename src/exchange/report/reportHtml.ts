@@ -1,4 +1,5 @@
 import type { Analysis, Review } from '../../review/types.ts';
+import { type ShownUnits, type UnitSetName, unitsOf } from '../../units/unitSets.ts';
 import { numberText } from '../figureText.ts';
 import { plainDocument } from '../plainDocument.ts';
 import { unbroken } from '../sentence.ts';
@@ -13,8 +14,10 @@ import { wayDownSection } from './reportWayDown.ts';
 /**
  * The review as one self-contained HTML file: answers first, then charts and tables, then methods and cautions. It
  * needs no network and holds no script, and its own policy forbids both; texts from log and card are escaped.
+ * @param set units that lengths and speeds are written in
  */
-export function reportHtml(analysis: Analysis): string {
+export function reportHtml(analysis: Analysis, set: UnitSetName = 'km'): string {
+  const units = unitsOf(set);
   const flown: Analysis = { ...analysis, review: plainDocument(analysis.review) };
   const { review } = flown;
   const head = [
@@ -24,11 +27,24 @@ export function reportHtml(analysis: Analysis): string {
     drawingText(draw('title', {}, `Flight report: ${flightName(review)}`)),
     `<style>${reportStyle}</style>`,
   ];
-  const body = drawingText(draw('div', { class: 'sheet' }, sheet(flown)));
+  const body = drawingText(
+    draw(
+      'div',
+      { class: 'sheet' },
+      sheet(flown, units).map((part) => spoken(part, units)),
+    ),
+  );
   return `<!doctype html>\n<html lang="en">\n<head>\n${head.join('\n')}\n</head>\n<body>\n${body}\n</body>\n</html>\n`;
 }
 
-function sheet(analysis: Analysis): (Drawing | null)[] {
+/** Sentences of the review in the units chosen; pictures are drawn in them, and the log's own words stay. */
+function spoken(part: Drawing, units: ShownUnits): Drawing {
+  if (part.tag === 'svg' || part.attributes.translate === 'no') return part;
+  const children = part.children.map((c) => (typeof c === 'string' ? units.text(c) : spoken(c, units)));
+  return { ...part, children };
+}
+
+function sheet(analysis: Analysis, units: ShownUnits): Drawing[] {
   const { review } = analysis;
   return [
     draw(
@@ -44,18 +60,18 @@ function sheet(analysis: Analysis): (Drawing | null)[] {
         draw('p', { class: 'about' }, aboutFlight(review).join(' · ')),
         draw('h1', {}, unbroken(review.verdict.text)),
         ...told(review).map((text) => draw('p', { class: 'detail' }, unbroken(text))),
-        barSection(analysis),
-        marginSection(analysis),
-        ledgerTable(review),
-        findingsSection(review),
+        barSection(analysis, units),
+        marginSection(analysis, units),
+        ledgerTable(review, units),
+        findingsSection(review, units),
         whyNotSection(review),
-        pair(budgetTable(review), orbitTable(review)),
-        burnsTable(review),
-        ...planSections(review),
-        pair(eventsTable(review), section('Orbit', 'to scale', orbitFigure(analysis))),
-        stripSection(analysis),
-        pathSection(analysis),
-        wayDownSection(review),
+        pair(budgetTable(review, units), orbitTable(review, units)),
+        burnsTable(review, units),
+        ...planSections(review, units),
+        pair(eventsTable(review, units), section('Orbit', 'to scale', orbitFigure(analysis, units))),
+        stripSection(analysis, units),
+        pathSection(analysis, units),
+        wayDownSection(review, units),
         ...limitSections(review),
         ...methodSections(review),
       ].filter((part) => part !== null),

@@ -29,6 +29,11 @@ export function limitSections(review: Review): (Drawing | null)[] {
   ];
 }
 
+/** The log's own words, which are not put into other units. */
+function asInFile(text: string): Drawing {
+  return draw('span', { translate: 'no' }, text);
+}
+
 /** How each quantity was come by, how the columns were understood, and how the figures are defined. */
 export function methodSections({ derivation, channels, source, mission }: Review): (Drawing | null)[] {
   const had = derivation.filter((d) => d.basis !== 'unavailable');
@@ -67,7 +72,12 @@ export function methodSections({ derivation, channels, source, mission }: Review
                 { head: 'unit', class: '' },
                 { head: 'why', class: 'quiet more' },
               ],
-              channels.map((c) => [c.channel, cutText(c.column, 40), cutText(c.unit, 12), c.reason]),
+              channels.map((c) => [
+                c.channel,
+                asInFile(cutText(c.column, 40)),
+                asInFile(cutText(c.unit, 12)),
+                c.reason,
+              ]),
             ),
           ),
     ),

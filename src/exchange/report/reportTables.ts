@@ -1,5 +1,6 @@
 import type { Figure, Review } from '../../review/types.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
+import type { ShownUnits } from '../../units/unitSets.ts';
 import { budgetOrder } from '../budgetText.ts';
 import { assumptionTexts, intervalText, numberText, type Shown, shown, valueText } from '../figureText.ts';
 import { orbitRows } from '../flightText.ts';
@@ -72,7 +73,8 @@ function figureCells(figure: Figure, form: Shown): Cell[] {
 }
 
 /** The ledger in the ground frame, with the inertial frame's figures beside it. */
-export function ledgerTable({ ledger }: Review): Drawing | null {
+export function ledgerTable({ ledger }: Review, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   const { ground, inertial, rotationHelp, headingReading, start_s, end_s } = ledger;
   if (ground.ideal.value === null && ground.speedGained.value === null) return null;
   const { taken } = ledgerParts(ground);
@@ -81,10 +83,10 @@ export function ledgerTable({ ledger }: Review): Drawing | null {
     return part === undefined ? '' : `${numberText(100 * part.share, 1)} %`;
   };
   const line = (label: Cell | Cell[], figure: Figure, other: Figure | null, part: string, basis: string) => [
-    named(label, figure, shown(figure), 'm/s'),
-    ...figureCells(figure, shown(figure)),
+    named(label, figure, shown(figure, speed.scale), speed.unit),
+    ...figureCells(figure, shown(figure, speed.scale)),
     part,
-    other === null ? '' : valueText(other, shown(other)),
+    other === null ? '' : valueText(other, shown(other, speed.scale)),
     basis,
   ];
   const entries = causes.filter(({ key }) => key !== 'holdDown' || ground.holdDown.value !== 0);
@@ -103,7 +105,7 @@ export function ledgerTable({ ledger }: Review): Drawing | null {
   ];
   return section(
     'Ledger',
-    `m/s, ${timeText(start_s)} to ${timeText(end_s)}`,
+    `${speed.unit}, ${timeText(start_s)} to ${timeText(end_s)}`,
     table(
       [
         { head: 'entry', class: '' },
@@ -128,24 +130,27 @@ const figureColumns = (unit: string): Column[] => [
 ];
 
 /** What was spent, needed and left at the end of the ascent. */
-export function budgetTable({ budget }: Review): Drawing | null {
+export function budgetTable({ budget }: Review, units: ShownUnits): Drawing | null {
+  const { unit, scale } = units.shownIn('m/s', 1);
   const known = budgetOrder.filter(([key]) => budget[key].value !== null);
   if (known.length === 0) return null;
   const rows = known.map(([key, name]) => {
     const figure = budget[key];
-    return [named(name, figure, shown(figure), 'm/s'), ...figureCells(figure, shown(figure)), figure.basis];
+    const form = shown(figure, scale);
+    return [named(name, figure, form, unit), ...figureCells(figure, form), figure.basis];
   });
-  return section('Budget', 'at the end of the ascent', table(figureColumns('m/s'), rows));
+  return section('Budget', 'at the end of the ascent', table(figureColumns(unit), rows));
 }
 
 /** The orbit's elements; null where none is known. */
-export function orbitTable({ orbit }: Review): Drawing | null {
+export function orbitTable({ orbit }: Review, units: ShownUnits): Drawing | null {
   const known = orbitRows.filter(([key]) => orbit.atCutoff[key].value !== null);
   if (known.length === 0) return null;
   const moment = orbit.cutoff_s === null ? 'at the end of the ascent' : 'at cutoff';
   const elements = table(
     [...figureColumns('').slice(0, 2), { head: '', class: 'quiet' }, ...figureColumns('').slice(2)],
-    known.map(([key, name, scale, unit]) => {
+    known.map(([key, name, inSI, given]) => {
+      const { unit, scale } = units.shownIn(given, inSI);
       const figure = orbit.atCutoff[key];
       const form = key === 'eccentricity' ? { scale, decimals: 5 } : shown(figure, scale);
       const [value = '', half = ''] = figureCells(figure, form);
@@ -156,13 +161,14 @@ export function orbitTable({ orbit }: Review): Drawing | null {
 }
 
 /** Burns in order of time. */
-export function burnsTable({ burns }: Review): Drawing | null {
+export function burnsTable({ burns }: Review, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   if (burns.length === 0) return null;
   const rows = burns.map((burn) => [
     burn.ascent ? burn.stage : `${burn.stage} (after the ascent)`,
     numberText(burn.start_s, 1),
     numberText(burn.end_s, 1),
-    ...figureCells(burn.deltaV, shown(burn.deltaV)),
+    ...figureCells(burn.deltaV, shown(burn.deltaV, speed.scale)),
     valueText(burn.efficiency, { scale: 100, decimals: 0 }),
     valueText(burn.propellant_kg, { scale: 1, decimals: 0 }),
   ]);
@@ -174,7 +180,7 @@ export function burnsTable({ burns }: Review): Drawing | null {
         { head: 'stage', class: '' },
         { head: 'from s', class: number },
         { head: 'to s', class: number },
-        { head: 'm/s', class: number },
+        { head: speed.unit, class: number },
         { head: '95 %', class: interval },
         { head: 'useful %', class: 'number more' },
         { head: 'used kg', class: 'number more' },
@@ -185,7 +191,10 @@ export function burnsTable({ burns }: Review): Drawing | null {
 }
 
 /** Events in order of time; a column for the plan only where there is one. */
-export function eventsTable({ events }: Review): Drawing | null {
+export function eventsTable({ events }: Review, units: ShownUnits): Drawing | null {
+  const altitude = units.shownIn('km', 1e-3);
+  const speed = units.shownIn('m/s', 1);
+  const decimals = altitude.unit === 'km' ? 1 : 0;
   if (events.length === 0) return null;
   const planned = events.some((e) => e.planned_s !== null);
   return section(
@@ -196,8 +205,8 @@ export function eventsTable({ events }: Review): Drawing | null {
         { head: 'event', class: '' },
         { head: 's', class: number },
         ...(planned ? [{ head: 'planned', class: number }] : []),
-        { head: 'altitude km', class: number },
-        { head: 'speed m/s', class: 'number more' },
+        { head: `altitude ${altitude.unit}`, class: number },
+        { head: `speed ${speed.unit}`, class: 'number more' },
       ],
       events.map((e) => [
         e.subject === null
@@ -205,8 +214,8 @@ export function eventsTable({ events }: Review): Drawing | null {
           : draw('div', {}, eventWord(e.name), draw('span', { class: 'quiet' }, ` ${e.subject}`)),
         numberText(e.time_s, 1),
         ...(planned ? [numberText(e.planned_s, 1)] : []),
-        e.altitude_m === null ? NO_FIGURE : numberText(e.altitude_m / 1000, 1),
-        numberText(e.speed_m_s, 0),
+        e.altitude_m === null ? NO_FIGURE : numberText(e.altitude_m * altitude.scale, decimals),
+        numberText(e.speed_m_s === null ? null : e.speed_m_s * speed.scale, 0),
       ]),
     ),
   );

@@ -1,5 +1,6 @@
 import type { Figure, Review } from '../../review/types.ts';
 import type { PeakFigure, WayDownReview } from '../../review/wayDown/types.ts';
+import type { ShownUnits } from '../../units/unitSets.ts';
 import { intervalText, shown, valueText } from '../figureText.ts';
 import { timeText } from '../readingText.ts';
 import { type Drawing, draw } from './drawing.ts';
@@ -9,7 +10,7 @@ import { section, table } from './reportTables.ts';
 type Line = readonly [name: string, figure: Figure, scale: number, unit: string, at_s: number | null];
 
 /** The way back down as far as the log shows it; null where it shows nothing of it. */
-export function wayDownSection({ return: way }: Review): Drawing | null {
+export function wayDownSection({ return: way }: Review, units: ShownUnits): Drawing | null {
   const known = linesOf(way).filter(([, figure]) => figure.value !== null);
   if (known.length === 0) return null;
   return section(
@@ -25,7 +26,8 @@ export function wayDownSection({ return: way }: Review): Drawing | null {
         { head: 'at', class: 'number quiet more' },
         { head: 'basis', class: 'quiet more' },
       ],
-      known.map(([name, figure, scale, unit, at_s]) => {
+      known.map(([name, figure, inSI, given, at_s]) => {
+        const { unit, scale } = units.shownIn(given, inSI);
         const form = shown(figure, scale);
         const at = at_s === null ? '' : timeText(at_s);
         return [name, valueText(figure, form), unit, intervalText(figure, form), at, figure.basis];

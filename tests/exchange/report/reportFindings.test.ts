@@ -2,8 +2,11 @@ import { expect, test } from 'vitest';
 import { drawingText } from '../../../src/exchange/report/drawing.ts';
 import { findingsSection, planSections, whyNotSection } from '../../../src/exchange/report/reportFindings.ts';
 import type { AgainstPlan } from '../../../src/review/types.ts';
+import { unitsOf } from '../../../src/units/unitSets.ts';
 import { figure, handMadeReview } from '../handMadeReview.ts';
 import { elementsOf, readMarkup, textOf } from './readMarkup.ts';
+
+const units = unitsOf('km');
 
 const review = handMadeReview();
 const compared = (planned: number, flown: number) => ({ planned, flown, difference: flown - planned });
@@ -50,12 +53,12 @@ const rows = (drawing: ReturnType<typeof findingsSection>) =>
     .map((row) => row.children.map(textOf));
 
 test('without findings and without a plan there is nothing', () => {
-  expect(findingsSection({ ...review, findings: [] })).toBeNull();
-  expect(planSections({ ...review, againstPlan: null })).toEqual([]);
+  expect(findingsSection({ ...review, findings: [] }, units)).toBeNull();
+  expect(planSections({ ...review, againstPlan: null }, units)).toEqual([]);
 });
 
 test('deviations stand by their cost, dearest first', () => {
-  const [plan] = planSections({ ...review, againstPlan });
+  const [plan] = planSections({ ...review, againstPlan }, units);
   expect(rows(plan ?? null).slice(1)).toEqual([
     ['pitch of the lower stage', '230', '±2', '520'],
     ['throttle', '−20', '±1', '−40'],
@@ -66,7 +69,7 @@ test('deviations stand by their cost, dearest first', () => {
 });
 
 test('states at a cutoff: planned, flown, flown less planned; unknown ones left out', () => {
-  const [, cutoffs] = planSections({ ...review, againstPlan });
+  const [, cutoffs] = planSections({ ...review, againstPlan }, units);
   expect(rows(cutoffs ?? null).slice(1)).toEqual([
     ['time', '415.4', '494.4', '+79.0', 's'],
     ['altitude', '160.0', '162.0', '+2.0', 'km'],

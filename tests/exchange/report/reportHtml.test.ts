@@ -44,6 +44,19 @@ describe('the report', () => {
       for (const name of Object.keys(e.attributes)) expect(name).not.toMatch(/^on|^href|^src$/);
   });
 
+  test('speaks the units chosen in sentences, tables and pictures, the log’s own words apart', async () => {
+    const html = reportHtml(await short, 'ft');
+    const text = textOf(readMarkup(html)).replaceAll('\u00a0', ' ');
+    expect(text).toMatch(/Not in orbit: 1,18\d ft\/s short/);
+    // From the unrounded 5,540.9 m/s: 1 ft = 0.3048 m.
+    expect(text).toContain('Where 18,179 ft/s went');
+    expect(html).toMatch(/aria-label="Margin against time: [\d,]+ ft\/s at lift-off/);
+    expect(html).toMatch(/periapsis −[\d,]+ ft, apoapsis [\d,]+ ft/);
+    expect(html.replaceAll(/<span translate="no">[^<]*<\/span>/gu, '')).not.toMatch(
+      /\d[ \u00a0](?:km|m\/s)\b/u,
+    );
+  });
+
   test('has the answer first, then the evidence', async () => {
     const { elements, headings } = read(await short);
     expect(textOf(elements.find((e) => e.tag === 'h1') ?? '')).toMatch(/^Not in orbit: 361\u00a0m\/s short/);

@@ -9,8 +9,11 @@ import {
   section,
   table,
 } from '../../../src/exchange/report/reportTables.ts';
+import { unitsOf } from '../../../src/units/unitSets.ts';
 import { handMadeReview, unavailable } from '../handMadeReview.ts';
 import { elementsOf, readMarkup, textOf } from './readMarkup.ts';
+
+const units = unitsOf('km');
 
 const review = handMadeReview();
 
@@ -22,7 +25,7 @@ function cells(drawing: ReturnType<typeof ledgerTable>): string[][] {
 }
 
 test('the ledger stands in both frames, with interval, share and basis', () => {
-  const rows = cells(ledgerTable(review));
+  const rows = cells(ledgerTable(review, units));
   expect(rows[0]).toEqual(['entry', 'ground frame', '95 %', 'share', 'inertial frame', 'basis']);
   expect(rows[1]).toEqual(['ideal, what the engines gave', '5,541', '±3', '', '5,541', 'derived']);
   expect(rows.find((r) => r[0] === 'gravity')).toEqual([
@@ -40,16 +43,16 @@ test('the ledger stands in both frames, with interval, share and basis', () => {
 });
 
 test('budget, orbit and burns leave out what is not known', () => {
-  expect(cells(budgetTable(review)).find((r) => r[0] === 'margin')).toEqual([
+  expect(cells(budgetTable(review, units)).find((r) => r[0] === 'margin')).toEqual([
     'margin',
     '−361',
     '±15',
     'derived',
   ]);
-  const orbit = cells(orbitTable(review));
+  const orbit = cells(orbitTable(review, units));
   expect(orbit.find((r) => r[0] === 'apoapsis')).toEqual(['apoapsis', '171.2', 'km', '±0.3', 'derived']);
   expect(orbit.some((r) => r[0] === 'inclination')).toBe(false);
-  expect(cells(burnsTable(review)).at(-1)).toEqual([
+  expect(cells(burnsTable(review, units)).at(-1)).toEqual([
     'upper (after the ascent)',
     '600.0',
     '612.0',
@@ -61,9 +64,9 @@ test('budget, orbit and burns leave out what is not known', () => {
 });
 
 test('events have a planned column only where there is a plan', () => {
-  expect(cells(eventsTable(review))[0]).toEqual(['event', 's', 'altitude km', 'speed m/s']);
+  expect(cells(eventsTable(review, units))[0]).toEqual(['event', 's', 'altitude km', 'speed m/s']);
   const planned = review.events.map((e) => ({ ...e, planned_s: 1 }));
-  expect(cells(eventsTable({ ...review, events: planned }))[1]).toEqual([
+  expect(cells(eventsTable({ ...review, events: planned }, units))[1]).toEqual([
     'lift-off',
     '0.0',
     '1.0',
@@ -76,9 +79,9 @@ test('what would be empty is not there', () => {
   const none = unavailable('no mass');
   const keys = Object.keys(review.budget).filter((k) => k !== 'lostAt_s' && k !== 'curves');
   const budget = { ...review.budget, ...Object.fromEntries(keys.map((k) => [k, none])) };
-  expect(budgetTable({ ...review, budget })).toBeNull();
-  expect(burnsTable({ ...review, burns: [] })).toBeNull();
-  expect(eventsTable({ ...review, events: [] })).toBeNull();
+  expect(budgetTable({ ...review, budget }, units)).toBeNull();
+  expect(burnsTable({ ...review, burns: [] }, units)).toBeNull();
+  expect(eventsTable({ ...review, events: [] }, units)).toBeNull();
   expect(section('x', '', null, [null])).toBeNull();
 });
 

@@ -1,13 +1,16 @@
 import { expect, test } from 'vitest';
 import { drawingText } from '../../../src/exchange/report/drawing.ts';
 import { wayDownSection } from '../../../src/exchange/report/reportWayDown.ts';
+import { unitsOf } from '../../../src/units/unitSets.ts';
 import { figure, handMadeReview } from '../handMadeReview.ts';
 import { elementsOf, readMarkup, textOf } from './readMarkup.ts';
+
+const units = unitsOf('km');
 
 const review = handMadeReview();
 
 test('a log that ends before the ground has no way down', () => {
-  expect(wayDownSection(review)).toBeNull();
+  expect(wayDownSection(review, units)).toBeNull();
 });
 
 test('what is known of it stands in a table, what is not is left out', () => {
@@ -19,7 +22,7 @@ test('what is known of it stands in a table, what is not is left out', () => {
     touchdownSpeed_m_s: figure(7, 0.2, 'measured'),
     descent: { rate_m_s: figure(7.1, 0.1), altitude_m: 100, expected_m_s: figure(6.9, 0, 'derived') },
   } as const;
-  const drawing = wayDownSection({ ...review, return: way });
+  const drawing = wayDownSection({ ...review, return: way }, units);
   const root = readMarkup(drawing === null ? '' : drawingText(drawing));
   const rows = elementsOf(root).filter((e) => e.tag === 'tr');
   expect(rows.slice(1).map((row) => row.children.map(textOf))).toEqual([

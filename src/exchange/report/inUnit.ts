@@ -1,7 +1,7 @@
-import type { Drawing } from '../../exchange/report/drawing.ts';
-import type { HeroCurve } from '../../exchange/report/heroCurve.ts';
-import type { Overlay } from '../../exchange/report/overlay.ts';
 import type { ReviewWaste } from '../../review/types.ts';
+import type { Drawing } from './drawing.ts';
+import type { HeroCurve } from './heroCurve.ts';
+import type { Overlay } from './overlay.ts';
 
 function times(values: ArrayLike<number | null>, scale: number): (number | null)[] {
   return Array.from(values, (v) => (v === null ? null : v * scale));
