@@ -3,14 +3,16 @@ import type { ChannelName, Log, QualityNote } from '../log/types.ts';
 /**
  * A log far denser than a flight moves is averaged over short blocks of rows before anything is derived: white
  * noise falls as it would in the smoothers that come after, a curve is bent by a twenty-fourth of its second
- * derivative times the block's length squared (3 mm of altitude at 200 m/s² over 20 ms), and everything after it
+ * derivative times the block's length squared (3 mm of altitude at 40 m/s² over 40 ms), and everything after it
  * costs a fraction. No block reaches over a jump of any channel.
  */
 
-/** From twice as many rows on a log is averaged, and to no fewer than this. */
-const ENOUGH_ROWS = 20_000;
-/** Longest block: half of what a log at 25 Hz, itself ample for an ascent, puts between two rows. */
-const WIDEST_S = 0.02;
+/** A log of fewer rows is left alone: averaging it would save little. */
+const MANY_ROWS = 40_000;
+/** No log is averaged to fewer rows than this, so that a short flight keeps its detail. */
+const ENOUGH_ROWS = 10_000;
+/** Longest block: a log at 25 Hz is ample for an ascent. */
+const WIDEST_S = 0.04;
 /** Rows over which a channel's usual change is taken. */
 const STRETCH = 64;
 /** A change is a jump from so many times the usual one of its stretch on: Gaussian noise stays below 7. */
@@ -33,7 +35,7 @@ export function blockMeans(log: Log): Averaged {
   const n = time.length;
   const span_s = n < 2 ? 0 : time[n - 1]! - time[0]!;
   const width = Math.floor(Math.min(n / ENOUGH_ROWS, (WIDEST_S * (n - 1)) / span_s));
-  if (!(width >= 2)) return { log, note: null };
+  if (n < MANY_ROWS || !(width >= 2)) return { log, note: null };
   const alone = rowsBesideJumps(log);
   const starts = blockStarts(alone, width);
   const channels: Partial<Record<ChannelName, Float64Array>> = {};

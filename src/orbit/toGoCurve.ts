@@ -77,6 +77,11 @@ export function toGoCurve(
         continue;
       }
       const rest = missing > 0 ? Number.POSITIVE_INFINITY : off;
+      // Where the departure falls by a quarter at each halving, as a smooth curve's does, the halves are told.
+      if (off <= 2 * STRAIGHT_M_S && off > departure / 8 && off < departure / 3) {
+        straightWithin_m_s = Math.max(straightWithin_m_s, off / 3);
+        continue;
+      }
       next.push({ from, to: middle, departure: rest }, { from: middle, to, departure: rest });
     }
     open = next;
