@@ -42,10 +42,16 @@ export function heldAzimuthTrack(input: TrackInput): GroundTrack {
   let latitude = site.latitude_rad;
   let longitude = site.longitude_rad;
   let course = site.launchAzimuth_rad;
+  let settled = input.heading !== null || leansBack(input);
   for (let i = 0; i < n; i++) {
     const across = horizontalSpeed[i]!;
     const size = Math.hypot(east, north);
     if (size > 0.05) course = Math.atan2(east, north);
+    if (!settled && across > SCALE_FROM_M_S) {
+      // Off the pad a pitch a little past the vertical is a bias of its channel, not a start backwards.
+      if (Math.cos(course - site.launchAzimuth_rad) < 0) course = site.launchAzimuth_rad;
+      settled = true;
+    }
     if (across > SCALE_FROM_M_S && size > 0) {
       east = across * Math.sin(course);
       north = across * Math.cos(course);
@@ -98,6 +104,17 @@ export function heldAzimuthTrack(input: TrackInput): GroundTrack {
   }
   finishInertial(out, input);
   return out;
+}
+
+/** True where thrust points against the launch azimuth on the whole. */
+function leansBack({ time, pitch, thrustAcceleration }: TrackInput): boolean {
+  if (pitch === null || thrustAcceleration === null) return false;
+  let sum = 0;
+  for (let i = 0; i + 1 < time.length; i++) {
+    const part = thrustAcceleration[i]! * Math.cos(pitch[i]!) * (time[i + 1]! - time[i]!);
+    if (Number.isFinite(part)) sum += part;
+  }
+  return sum < 0;
 }
 
 /** Reading (b): the ground track is the great circle that leaves the site along the launch azimuth. */

@@ -1,11 +1,13 @@
 import { stageName } from '../flight/events.ts';
 import { columnOf } from '../flight/identify/equation.ts';
 import { pitchAgainstPath } from '../flight/identify/pitchAgainstPath.ts';
+import { speedFrameByFall } from '../flight/identify/speedFrameByFall.ts';
 import type { Flight } from '../flight/types.ts';
 import { dragAcceleration } from '../ledger/dragAcceleration.ts';
 import type { QualityNote } from '../log/types.ts';
 import { liftOffMass_kg } from '../mission/vehicle.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
+import { vehicleFigures } from './vehicleFigures.ts';
 import { decimal } from './wording.ts';
 
 /** Shares under which card and log count as telling the same. */
@@ -13,15 +15,20 @@ const SAME_MASS = 0.002;
 const SAME_DRY_MASS = 0.02;
 const SAME_BURN = 0.02;
 const SAME_ISP = 0.005;
+const SAME_THRUST = 0.01;
 
 /** Where the card and the log, or two channels of the log, tell different stories. Nothing is changed by it. */
 export function consistencyNotes(flight: Flight): QualityNote[] {
+  const frame = frameOfSpeed(flight);
   return [
     ...liftOffMass(flight),
     ...dryMasses(flight),
     ...burnTimes(flight),
     ...engines(flight),
-    ...pitch(flight),
+    ...thrusts(flight),
+    ...frame,
+    // In the wrong frame the path turns otherwise than the thrust has it, whatever the pitch.
+    ...(frame.length > 0 ? [] : pitch(flight)),
   ];
 }
 
@@ -126,6 +133,27 @@ function engines(flight: Flight): QualityNote[] {
   });
 }
 
+/** Vacuum thrust at full throttle, flow × identified specific impulse, against the card's rating. */
+function thrusts(flight: Flight): QualityNote[] {
+  const stages = flight.mission.vehicle?.stages ?? [];
+  return (vehicleFigures(flight)?.stages ?? []).flatMap((found, e) => {
+    const stage = stages[flight.identified?.fit.engines[e]?.stage ?? -1];
+    const rated = found.card.thrustVacuum_N;
+    const { value, low, high } = found.thrustVacuum_N;
+    if (stage === undefined || stage.boosters.length > 0 || stage.thrustCurve !== null) return [];
+    if (rated === null || value === null || low === null || high === null || flight.throttle === null)
+      return [];
+    if ((low <= rated && rated <= high) || Math.abs(value / rated - 1) < SAME_THRUST) return [];
+    return [
+      note(
+        'card-thrust',
+        'mass',
+        `At full throttle “${found.name}” gave ${decimal(value / 1000, 0)} kN in vacuum (${decimal(low / 1000, 0)} to ${decimal(high / 1000, 0)} kN, by the log’s flow of propellant and its specific impulse), ${compared(value, rated)} than the card’s ${decimal(rated / 1000, 0)} kN.`,
+      ),
+    ];
+  });
+}
+
 function pitch(flight: Flight): QualityNote[] {
   const found = pitchAgainstPath(flight, dragAcceleration(flight));
   if (found === null) return [];
@@ -149,4 +177,19 @@ function pitch(flight: Flight): QualityNote[] {
 }
 
 /** Biases of the pitch that are told, rad. */
-const PITCH_BIAS_RAD = Math.PI / 180;
+const PITCH_BIAS_RAD = (0.5 * Math.PI) / 180;
+
+/** A speed channel in another frame than it was read in, by the free fall of a coast. */
+function frameOfSpeed(flight: Flight): QualityNote[] {
+  const found = speedFrameByFall(flight);
+  if (found === null) return [];
+  const named = { ground: 'over the ground', inertial: 'inertial' };
+  const channel = found.readAs === 'ground' ? 'speed' : 'inertialSpeed';
+  return [
+    note(
+      'speed-frame',
+      channel,
+      `The free fall from ${decimal(found.start_s, 0)} to ${decimal(found.end_s, 0)} s asks for ${decimal(found.fallen_m_s, 0)} m/s of horizontal inertial speed (± ${decimal(1.96 * found.sigma_m_s, 0)} m/s). The speed column gives ${decimal(found.asRead_m_s, 0)} m/s read as ${named[found.readAs]}, as it was, and ${decimal(found.otherwise_m_s, 0)} m/s read as ${named[found.fits]}: it is ${named[found.fits]}. Orbit, ledger and delta-v to go follow from it: choose the other reading.`,
+    ),
+  ];
+}
