@@ -175,12 +175,14 @@ export function reviewAgain(changes: {
     const request = reviewRequest(keyOf(source), files);
     const result = await ask('review', map === undefined ? request : { ...request, map }, say);
     if (!stands()) return;
-    current.value = { source, files, ...result };
     const id = bookId(source);
+    // Kept before it is shown: what the reader sees is not lost with the tab.
     if (id !== null) {
       const there = await changeFlight(id, { ...others, summary: summaryOf(result.analysis.review) });
       if (!there) notice.value = `${source.title} is no longer in the logbook; the change is not kept.`;
+      if (!stands()) return;
     }
+    current.value = { source, files, ...result };
     if (map !== undefined) await rememberColumns({ headers: result.headers, choices: map });
     await seekCauses({ source, files, ...result }, stands);
   });

@@ -107,13 +107,13 @@ test('edits of a mission card outlive the tab: they come back with their flight,
   expect(await payload(page).inputValue()).toBe('4321');
   // Another flight's card has none of it.
   await page.goto(`${served.address}#/card?flight=sample:${one}`);
-  await page.getByRole('heading', { name: /Mission card of/, level: 1 }).waitFor();
+  await page.getByRole('heading', { name: /mission card (of|for)/i, level: 1 }).waitFor();
   await expect.poll(() => payload(page).inputValue()).not.toBe('4321');
   await page.goto(`${served.address}${flight}`);
   await page.getByRole('button', { name: 'Discard them' }).click();
   expect(await payload(page).inputValue()).toBe(given);
   await page.reload();
-  await page.getByRole('heading', { name: /Mission card of/, level: 1 }).waitFor();
+  await page.getByRole('heading', { name: /mission card (of|for)/i, level: 1 }).waitFor();
   await expect.poll(() => payload(page).inputValue()).toBe(given);
   expect(await page.getByRole('button', { name: 'Discard them' }).count()).toBe(0);
   await page.close();

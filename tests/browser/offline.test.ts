@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { filesOf, give } from './giveFiles.ts';
 import { launchLasting, reviewStands } from './openPage.ts';
-import { shortFlight } from './sampleList.ts';
+import { samples, shortFlight } from './sampleList.ts';
 import { servePage } from './servePage.ts';
 
 /** Waits until the page is kept whole for work without its server. */
@@ -30,6 +30,63 @@ test('after the first load the page works without its server', async () => {
   await reviewStands(page);
   expect(await page.getByRole('alert').textContent()).toBe('');
   await context.close();
+});
+
+/** Sample flights' logs that are kept, by name. */
+function keptSamples(page: Page): Promise<string[]> {
+  return page.evaluate(async () => {
+    const [name = ''] = await caches.keys();
+    const requests = await (await caches.open(name)).keys();
+    const names = requests.map(({ url }) => url.replace(/^.*\//u, ''));
+    return names.filter((n) => /\.(csv|json)$/u.test(n) && !/\.mission\.|^index\.json$/u.test(n)).sort();
+  });
+}
+
+test('of the sample flights the first is kept, and those that were opened; another says why it does not open', async () => {
+  const served = await servePage();
+  const context = await launchLasting();
+  const first = await context.newPage();
+  await first.goto(served.address);
+  await keptWhole(first);
+  expect(await keptSamples(first)).toEqual([samples[0]?.log]);
+  await first.reload();
+  await first.goto(`${served.address}#/review?flight=sample:thimble-teasel-1`);
+  await reviewStands(first);
+  expect(await keptSamples(first)).toEqual([samples[0]?.log, 'thimble-teasel-1.csv'].sort());
+  await first.close();
+  await served.stop();
+
+  const page = await context.newPage();
+  await page.goto(`${served.address}#/review?flight=sample:thimble-teasel-1`);
+  await reviewStands(page);
+  await page.getByRole('link', { name: 'Logbook' }).click();
+  await page.getByRole('button', { name: /Fairlead · Tansy, attempt 1/ }).click();
+  await page
+    .getByRole('alert')
+    .getByText(/its server does not answer/)
+    .waitFor();
+  await page.getByRole('button', { name: /Bobstay · Medlar, attempt 4/ }).click();
+  await page.waitForURL(/bobstay-medlar-4/);
+  await reviewStands(page);
+  await context.close();
+});
+
+test('what a page keeps without being asked is the page and little more', async () => {
+  const served = await servePage();
+  const context = await launchLasting();
+  const page = await context.newPage();
+  await page.goto(served.address);
+  await keptWhole(page);
+  const bytes = await page.evaluate(async () => {
+    const [name = ''] = await caches.keys();
+    const cache = await caches.open(name);
+    const sizes = (await cache.keys()).map(async (r) => (await (await cache.match(r))?.blob())?.size ?? 0);
+    return (await Promise.all(sizes)).reduce((a, b) => a + b, 0);
+  });
+  // All samples together would be 1.5 MB more.
+  expect(bytes).toBeLessThan(1_500_000);
+  await context.close();
+  await served.stop();
 });
 
 test('under lossbook open nothing is kept for work without it, and what another server left goes', async () => {

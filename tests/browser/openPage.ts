@@ -1,4 +1,5 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
@@ -30,7 +31,10 @@ export async function launchLasting(): Promise<BrowserContext> {
     viewport: { width: 1280, height: 800 },
     locale: 'en-US',
   });
-  context.once('close', () => rmSync(profile, { recursive: true, force: true, maxRetries: 5 }));
+  // The browser may still be writing when it says that it is closed.
+  context.once('close', () => {
+    void rm(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 }).catch(() => {});
+  });
   return context;
 }
 
