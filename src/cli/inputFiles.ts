@@ -1,6 +1,7 @@
-import { readFile, stat } from 'node:fs/promises';
+import { open, readFile, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { LossbookError } from '../errors.ts';
+import type { ByteSource } from '../log/byteSource.ts';
 
 /** A file's name without folders, and what it holds. */
 export interface InputFile {
@@ -15,6 +16,40 @@ export async function readInput(path: string): Promise<InputFile> {
     return { name: basename(path), bytes: await readFile(path) };
   } catch (error) {
     throw unreadable(path, error);
+  }
+}
+
+/** A log that is read while it lies on the disk, or one that was read whole because it is small or no plain file. */
+export interface OpenedLog {
+  readonly name: string;
+  readonly bytes: Uint8Array | ByteSource;
+  close(): Promise<void>;
+}
+
+/** Files below this are read at once. */
+const LARGE_BYTES = 16e6;
+
+/** Opens a log, or reads standard input for `-`. @throws LossbookError saying why it cannot be read. */
+export async function openLog(path: string): Promise<OpenedLog> {
+  const whole = async (): Promise<OpenedLog> => ({
+    ...(await readInput(path)),
+    close: async () => undefined,
+  });
+  if (path === '-') return whole();
+  try {
+    const { size } = await stat(path);
+    if (size < LARGE_BYTES) return await whole();
+    const file = await open(path);
+    const read: ByteSource['read'] = async (at, into) => {
+      try {
+        return (await file.read(into, 0, into.length, at)).bytesRead;
+      } catch (error) {
+        throw unreadable(path, error);
+      }
+    };
+    return { name: basename(path), bytes: { size, read }, close: () => file.close() };
+  } catch (error) {
+    throw error instanceof LossbookError ? error : unreadable(path, error);
   }
 }
 

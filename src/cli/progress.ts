@@ -1,37 +1,48 @@
 import { Worker } from 'node:worker_threads';
 import { plainText } from '../exchange/plainText.ts';
 import { cutText } from '../exchange/wrapText.ts';
+import type { Watch } from '../log/watch.ts';
 import type { Terminal } from './terminal.ts';
 
 /**
- * Counts seconds beside the work, in a thread of its own because the work keeps this one busy; CommonJS because
- * it is run as text. `written` tells whether there is a line to take away.
+ * Tells of the work beside it, in a thread of its own because the work keeps this one busy; CommonJS because it is
+ * run as text. While the log is read its share is told, then the seconds so far. `told` holds whether there is a line
+ * to take away, and the share in percent.
  */
 const ticker = `
 const { workerData } = require('node:worker_threads');
 const { writeSync } = require('node:fs');
-let seconds = 0;
-setInterval(() => {
-  seconds += 1;
-  Atomics.store(workerData.written, 0, 1);
-  try { writeSync(2, '\\r' + workerData.text + ' … ' + seconds + ' s '); } catch {}
-}, 1000);
+const { text, told } = workerData;
+const begun = Date.now();
+setTimeout(() => setInterval(() => {
+  const percent = Atomics.load(told, 1);
+  const seconds = Math.floor((Date.now() - begun) / 1000);
+  Atomics.store(told, 0, 1);
+  try { writeSync(2, '\\r' + text + ' … ' + (percent < 100 ? percent + ' % read ' : seconds + ' s      ')); } catch {}
+}, 200), 800);
 `;
 
-/** Does the work and, where a person watches, shows on stderr what goes on from the first second on. */
-export async function withProgress<T>(terminal: Terminal, text: string, work: () => Promise<T>): Promise<T> {
-  if (!terminal.watched) return work();
-  const written = new Int32Array(new SharedArrayBuffer(4));
+/**
+ * Does the work and, where a person watches, shows on stderr what goes on from the first second on. The work says how
+ * far the reading of its log has come, 0 to 1.
+ */
+export async function withProgress<T>(
+  terminal: Terminal,
+  text: string,
+  work: (heard: Pick<Watch, 'onProgress'>) => Promise<T>,
+): Promise<T> {
+  if (!terminal.watched) return work({});
+  const told = new Int32Array(new SharedArrayBuffer(8));
   const worker = new Worker(ticker, {
     eval: true,
-    workerData: { text: cutText(plainText(text), 60), written },
+    workerData: { text: cutText(plainText(text), 60), told },
   });
   worker.unref();
   worker.on('error', () => undefined);
   try {
-    return await work();
+    return await work({ onProgress: (share) => Atomics.store(told, 1, Math.round(100 * share)) });
   } finally {
     await worker.terminate();
-    if (Atomics.load(written, 0) === 1) process.stderr.write('\r\u001b[K');
+    if (Atomics.load(told, 0) === 1) process.stderr.write('\r\u001b[K');
   }
 }

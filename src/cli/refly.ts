@@ -8,7 +8,7 @@ import { reflyRequest } from '../review/reflyRequest.ts';
 import { errorCode } from './inputFiles.ts';
 import type { Asked } from './parseCommand.ts';
 import { withProgress } from './progress.ts';
-import { commonRequest, requestOf } from './reviewOne.ts';
+import { commonRequest, withRequest } from './reviewOne.ts';
 import type { Terminal } from './terminal.ts';
 
 /** `lossbook refly`: one flight flown again by its own controls, against a plan, and as well as it can be. */
@@ -24,10 +24,17 @@ export async function refly(asked: Asked, terminal: Terminal): Promise<number> {
     )
   )
     throw usage(`--out ${out} would overwrite an input`);
-  const request = await requestOf(path, asked, commonRequest(asked), terminal.note);
-  const title = `flying ${request.log.name} again${asked.on('best') ? ' and searching its best ascent' : ''}`;
-  const { refly: document, bestPlan } = await withProgress(terminal, title, () =>
-    reflyRequest({ ...request, best: asked.on('best') }),
+  const { refly: document, bestPlan } = await withRequest(
+    path,
+    asked,
+    commonRequest(asked),
+    terminal.note,
+    (request) => {
+      const title = `flying ${request.log.name} again${asked.on('best') ? ' and searching its best ascent' : ''}`;
+      return withProgress(terminal, title, (heard) =>
+        reflyRequest({ ...request, ...heard, best: asked.on('best') }),
+      );
+    },
   );
   if (out !== undefined && bestPlan !== null) {
     try {

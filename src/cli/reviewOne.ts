@@ -5,7 +5,7 @@ import { reviewFlight } from '../review/reviewFlight.ts';
 import type { Analysis } from '../review/types.ts';
 import { readLength_m } from '../units/readLength.ts';
 import { columnChoice } from './columnChoice.ts';
-import { cardBeside, planBeside, readCardText, readInput } from './inputFiles.ts';
+import { cardBeside, openLog, planBeside, readCardText, readInput } from './inputFiles.ts';
 import type { Asked } from './parseCommand.ts';
 import { withProgress } from './progress.ts';
 import type { Terminal } from './terminal.ts';
@@ -38,18 +38,34 @@ export async function reviewOne(
   terminal: Terminal,
   note: (text: string) => void,
 ): Promise<Analysis> {
-  const request = await requestOf(path, asked, common, note);
-  return withProgress(terminal, `reviewing ${request.log.name}`, () => reviewFlight(request));
+  return withRequest(path, asked, common, note, (request) =>
+    withProgress(terminal, `reviewing ${request.log.name}`, (heard) =>
+      reviewFlight({ ...request, ...heard }),
+    ),
+  );
 }
 
-/** A log with the card and plan named, or those that lie beside it; `note` hears of the latter. */
-export async function requestOf(
+/** Does the work on a log with the card and plan named, or those that lie beside it; `note` hears of the latter. */
+export async function withRequest<T>(
   path: string,
   asked: Asked,
   common: Common,
   note: (text: string) => void,
-): Promise<ReviewRequest> {
-  const log = await readInput(path);
+  work: (request: ReviewRequest) => Promise<T>,
+): Promise<T> {
+  const log = await openLog(path);
+  try {
+    return await work({ log, ...(await besideLog(path, asked, note)), ...common });
+  } finally {
+    await log.close();
+  }
+}
+
+async function besideLog(
+  path: string,
+  asked: Asked,
+  note: (text: string) => void,
+): Promise<Pick<ReviewRequest, 'card' | 'plan' | 'causes'>> {
   const named = asked.value('mission');
   const beside = named === undefined ? await cardBeside(path) : null;
   const cardPath = named ?? beside;
@@ -61,8 +77,6 @@ export async function requestOf(
   const plan = planPath === null ? undefined : await readInput(planPath);
   if (planThere !== null) note(`${path}: its plan ${basename(planThere)} lies beside it and is taken`);
   return {
-    log,
-    ...common,
     ...(asked.on('causes') ? { causes: true } : {}),
     ...(card === undefined ? {} : { card }),
     ...(plan === undefined ? {} : { plan }),

@@ -4,6 +4,7 @@ import { findUnit, type Unit, unitSpellings } from '../units/units.ts';
 import { channelMatches } from './channelMatch.ts';
 import { quantityOf } from './quantities.ts';
 import type { RawColumn, RawTable } from './rawTable.ts';
+import { finiteCount } from './statistics.ts';
 import { type ChannelName, type ColumnChoice, channelNames } from './types.ts';
 
 /** A column with the channel it carries; the unit is null where neither header nor user names it. */
@@ -70,10 +71,7 @@ export function assignColumns(table: RawTable, map: readonly ColumnChoice[], fil
 }
 
 function filledCount(column: RawColumn): number {
-  const { numbers } = column;
-  let count = column.texts.size;
-  for (let i = 0; i < numbers.length; i++) if (!Number.isNaN(numbers[i]!)) count++;
-  return count;
+  return column.texts.size + finiteCount(column.numbers);
 }
 
 /** Events are words, time may be a clock in words, everything else needs numbers. */

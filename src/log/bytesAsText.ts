@@ -1,4 +1,5 @@
 import type { TextLike } from './sampleLines.ts';
+import type { ByteView } from './sparseBytes.ts';
 
 /** Bytes from the beginning that may hold other letters than ASCII: preamble, header, units. */
 const HEAD_BYTES = 1 << 16;
@@ -14,12 +15,12 @@ export class BytesAsText implements TextLike {
   readonly mark: number;
   /** From this byte on a letter is a byte. */
   readonly asciiFrom: number;
-  private readonly bytes: Uint8Array;
+  private readonly bytes: ByteView;
   private readonly head: string;
   /** Bytes of the head beyond one for each letter. */
   private readonly surplus: number;
 
-  private constructor(bytes: Uint8Array, head: string, asciiFrom: number, mark: number) {
+  private constructor(bytes: ByteView, head: string, asciiFrom: number, mark: number) {
     this.bytes = bytes;
     this.head = head;
     this.mark = mark;
@@ -29,10 +30,11 @@ export class BytesAsText implements TextLike {
   }
 
   /** Null where the head is not UTF-8. */
-  static of(bytes: Uint8Array): BytesAsText | null {
+  static of(bytes: ByteView): BytesAsText | null {
     const end = bytes.indexOf(LF, Math.min(HEAD_BYTES, bytes.length));
     const asciiFrom = end < 0 ? bytes.length : end + 1;
-    const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0;
+    const [a, b, c] = bytes.subarray(0, 3);
+    const mark = a === 0xef && b === 0xbb && c === 0xbf ? 3 : 0;
     try {
       return new BytesAsText(bytes, letters.decode(bytes.subarray(0, asciiFrom)), asciiFrom, mark);
     } catch {

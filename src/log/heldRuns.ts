@@ -30,8 +30,10 @@ export function heldRuns(
   values: Float64Array,
   step: number,
   written: (value: number) => number = (value) => value,
+  indexOf: (values: Float64Array) => Int32Array = finiteIndex,
 ): HeldRun[] {
-  const index = finiteIndex(values);
+  if (!anyRun(values)) return [];
+  const index = indexOf(values);
   const found: HeldRun[] = [];
   for (let from = 0; from < index.length; ) {
     let to = from + 1;
@@ -45,6 +47,22 @@ export function heldRuns(
     from = to;
   }
   return found;
+}
+
+/** Whether any value is held for as long as counts. */
+function anyRun(values: Float64Array): boolean {
+  let before = Number.NaN;
+  let length = 1;
+  for (let i = 0; i < values.length; i++) {
+    const x = values[i]!;
+    if (x === before) {
+      if (++length >= SHORTEST_RUN) return true;
+    } else if (Number.isFinite(x)) {
+      before = x;
+      length = 1;
+    }
+  }
+  return false;
 }
 
 function judge(

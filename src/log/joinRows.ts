@@ -1,4 +1,5 @@
 import type { Assigned } from './assign.ts';
+import { risesAlong } from './timeAxis.ts';
 import type { QualityNote } from './types.ts';
 
 /** Rows of one flight after joining, with the columns that hold the joined values. */
@@ -13,6 +14,7 @@ export interface JoinedRows {
  * Rows that disagree in any column stay apart.
  */
 export function joinRows(rows: Int32Array, time: Float64Array, assigned: readonly Assigned[]): JoinedRows {
+  if (risesAlong(rows, time)) return { rows, assigned, notes: [] };
   const others = assigned.filter((a) => a.channel !== 'time');
   const kept: number[] = [];
   const joins: (readonly [into: number, from: number])[] = [];

@@ -1,3 +1,5 @@
+import { finiteCount } from './statistics.ts';
+
 /** Longest run of wild values that is taken for an error of the log. */
 const LONGEST_RUN = 5;
 
@@ -12,20 +14,42 @@ export function finiteIndex(values: Float64Array): Int32Array {
   return index.subarray(0, count);
 }
 
+/** `finiteIndex` for channels of one flight: the rows of those without gaps are listed once. */
+export function finiteIndexes(): (values: Float64Array) => Int32Array {
+  let whole: Int32Array | null = null;
+  return (values) => {
+    if (whole?.length === values.length && finiteCount(values) === values.length) return whole;
+    const index = finiteIndex(values);
+    if (index.length === values.length) whole = index;
+    return index;
+  };
+}
+
 /**
  * Indices of runs of up to five values that lie away from both the value before and the value after them, on the
  * same side, by far more than neighbours differ anywhere near, while the two agree with each other.
  */
-export function wildValues(time: Float64Array, values: Float64Array): number[] {
-  const index = finiteIndex(values);
+export function wildValues(
+  time: Float64Array,
+  values: Float64Array,
+  indexOf: (values: Float64Array) => Int32Array = finiteIndex,
+): number[] {
+  const steady = steadyBlocks(time, values);
+  if (steady === null) return [];
+  const index = indexOf(values);
+  const whole = index.length === values.length;
   const found: number[] = [];
   for (let k = 1; k < index.length - 1; k++) {
+    if (steady[blockOf(index[k]!)] === 1) {
+      if (whole) k = lastOfBlock(k);
+      continue;
+    }
     const before = values[index[k - 1]!]!;
     const jump = values[index[k]!]! - before;
-    if (jump === 0 || isUsual(time, values, index, k)) continue;
+    if (Math.abs(jump) <= FAR * ROUNDING * Math.abs(before) || isUsual(time, values, index, k)) continue;
     const rate = usualRate(time, values, index, k);
     const usual = (to: number): number =>
-      rate * (time[index[to]!]! - time[index[k - 1]!]!) + 1e-7 * Math.abs(before);
+      rate * (time[index[to]!]! - time[index[k - 1]!]!) + ROUNDING * Math.abs(before);
     if (Math.abs(jump) <= FAR * usual(k)) continue;
     const length = runLength(values, index, k, usual);
     if (length === 0) continue;
@@ -62,6 +86,51 @@ const ROWS_BEFORE = 20;
 export const ROWS_BEHIND = 25;
 const USUAL_QUANTILE = 0.8;
 
+/** Share of a value by which any neighbour may differ. */
+const ROUNDING = 1e-7;
+
+/** Rows looked at together; each of them lies among the neighbours of each other. */
+const BLOCK = ROWS_BEFORE;
+
+/** The block of a row behind the first. */
+function blockOf(row: number): number {
+  return Math.floor((row - 1) / BLOCK);
+}
+
+function lastOfBlock(row: number): number {
+  return (blockOf(row) + 1) * BLOCK;
+}
+
+/**
+ * Blocks of rows of which none can be wild, marked 1, because more of them change at near the fastest rate of all
+ * than `isUsual` asks for; null where all are such. This is what makes a long log quick to look through.
+ */
+function steadyBlocks(time: Float64Array, values: Float64Array): Uint8Array | null {
+  const steady = new Uint8Array(Math.max(0, blockOf(values.length - 1) + 1));
+  let all = true;
+  const rates = new Float64Array(BLOCK);
+  const enough = (1 - USUAL_QUANTILE) * (ROWS_BEFORE + ROWS_BEHIND) + 2;
+  for (let block = 0; block < steady.length; block++) {
+    // The last block looks back over rows of the one before it.
+    const first = Math.min(1 + block * BLOCK, values.length - BLOCK);
+    let fastest = 0;
+    for (let j = 0; j < BLOCK; j++) {
+      const i = first + j;
+      const rate = Math.abs(values[i]! - values[i - 1]!) / (time[i]! - time[i - 1]!);
+      rates[j] = rate;
+      // A missing value makes the sum, and all that follows, no number.
+      fastest = rate > fastest ? rate : rate >= 0 ? fastest : Number.NaN;
+    }
+    let near = 0;
+    // A little less than FAR, so that no rounding of the two ways to ask can tell them apart.
+    for (let j = 0; j < BLOCK; j++) if (rates[j]! * (0.99 * FAR) > fastest) near++;
+    const measurable = fastest > 1e-280 && fastest < 1e280;
+    if (fastest === 0 || (measurable && near > enough + 1)) steady[block] = 1;
+    else all = false;
+  }
+  return all ? null : steady;
+}
+
 /** Whether enough neighbours change as much that the k-th cannot be wild; cheap, for it is asked at every row. */
 function isUsual(time: Float64Array, values: Float64Array, index: Int32Array, k: number): boolean {
   const [a, b] = [index[k - 1]!, index[k]!];
@@ -79,11 +148,12 @@ function isUsual(time: Float64Array, values: Float64Array, index: Int32Array, k:
 
 /** The 0.8 quantile of rates of change among the forty finite samples around the k-th. */
 export function usualRate(time: Float64Array, values: Float64Array, index: Int32Array, k: number): number {
-  const rates: number[] = [];
-  for (let j = Math.max(1, k - ROWS_BEFORE); j < Math.min(index.length, k + ROWS_BEHIND); j++) {
-    const [a, b] = [index[j - 1]!, index[j]!];
-    rates.push(Math.abs(values[b]! - values[a]!) / (time[b]! - time[a]!));
+  const from = Math.max(1, k - ROWS_BEFORE);
+  const rates = new Float64Array(Math.max(0, Math.min(index.length, k + ROWS_BEHIND) - from));
+  for (let j = 0; j < rates.length; j++) {
+    const [a, b] = [index[from + j - 1]!, index[from + j]!];
+    rates[j] = Math.abs(values[b]! - values[a]!) / (time[b]! - time[a]!);
   }
-  rates.sort((a, b) => a - b);
+  rates.sort();
   return rates[Math.floor(USUAL_QUANTILE * (rates.length - 1))] ?? 0;
 }

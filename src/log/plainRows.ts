@@ -2,6 +2,9 @@ import { blankCells } from './eachRow.ts';
 import type { RowCollector, TableLayout } from './rowCollector.ts';
 
 const LF = 10;
+const CR = 13;
+const NUL = 0;
+const QUOTE = 34;
 const BLANK = 32;
 const TAB = 9;
 const PLUS = 43;
@@ -12,10 +15,16 @@ const LOWER_E = 101;
 const UPPER_E = 69;
 /** Digits that a double holds exactly as a whole number, whatever they are. */
 const MOST_DIGITS = 15;
+/** Digits that a 32-bit integer holds, whatever they are. */
+const INTEGER_DIGITS = 9;
 /** Largest power of ten that is an exact double. */
 const MOST_SCALE = 22;
 /** Longer cells are handed on as text. */
 const LONGEST_NUMBER = 40;
+/** Rows of numbers that are handed on together. */
+const BLOCK_ROWS = 512;
+/** Columns of a block lie a little farther apart than a power of two, which would have them share cache lines. */
+const BLOCK_STRIDE = BLOCK_ROWS + 8;
 
 /** Powers of ten that are exact doubles; a whole number below 2^53 times or over one of them is rounded once. */
 const POWERS = Float64Array.from({ length: 23 }, (_, k) => Number(`1e${k}`));
@@ -37,24 +46,24 @@ function asciiText(bytes: Uint8Array): string {
  * `Number()` itself.
  */
 export class PlainRows {
-  private readonly bytes: Uint8Array;
   private readonly collector: RowCollector;
   private readonly separator: string;
   private readonly separatorByte: number;
   private readonly blanks: boolean;
   private readonly decimal: number;
   private readonly width: number;
+  private bytes = new Uint8Array(0);
   /** From this byte on nothing but ASCII is taken. */
-  private readonly asciiFrom: number;
-  /** The last line end. */
-  private readonly lastEnd: number;
-  private readonly values: Float64Array;
-  /** Bounds of each cell that is no plain number, else -1. */
+  private asciiFrom = 0;
+  /** Values of the rows that wait to be handed on, column by column. */
+  private readonly block: Float64Array;
+  private waiting = 0;
+  /** Columns of the line's cells that are no plain numbers, and their bounds. */
+  private readonly textColumn: Int32Array;
   private readonly textFrom: Int32Array;
   private readonly textTo: Int32Array;
 
-  constructor(bytes: Uint8Array, layout: TableLayout, collector: RowCollector, asciiFrom: number) {
-    this.bytes = bytes;
+  constructor(layout: TableLayout, collector: RowCollector) {
     this.collector = collector;
     this.separator = layout.separator;
     this.blanks = layout.separator === 'blanks';
@@ -62,41 +71,89 @@ export class PlainRows {
     const decimal = layout.numberStyle.decimal.charCodeAt(0);
     this.decimal = decimal === this.separatorByte ? -1 : decimal;
     this.width = layout.width;
-    this.asciiFrom = asciiFrom;
-    this.lastEnd = bytes.lastIndexOf(LF);
-    this.values = new Float64Array(layout.width);
+    this.block = new Float64Array(layout.width * BLOCK_STRIDE);
+    this.textColumn = new Int32Array(layout.width);
     this.textFrom = new Int32Array(layout.width);
     this.textTo = new Int32Array(layout.width);
   }
 
-  /** Reads the lines that begin before `until`; returns where the next one begins, -1 where the text is not plain. */
-  read(from: number, until: number): number {
-    const { bytes } = this;
-    let at = from;
-    while (at < bytes.length && at < until) {
+  /**
+   * Reads the lines between two bytes, of which the last may lack its end; false where they are not plain.
+   * @param asciiFrom from this byte on nothing but ASCII is taken
+   */
+  read(bytes: Uint8Array, from: number, to: number, asciiFrom: number): boolean {
+    this.bytes = bytes as Uint8Array<ArrayBuffer>;
+    this.asciiFrom = asciiFrom;
+    const lastEnd = bytes[to - 1] === LF ? to - 1 : to > from ? bytes.lastIndexOf(LF, to - 1) : -1;
+    for (let at = from; at < to; ) {
       // A line without its end is read as any other text: within the others no byte need be asked whether it is there.
-      const next = at <= this.lastEnd ? this.plainLine(at) : 0;
+      const next = at <= lastEnd ? this.plainLine(at) : 0;
       if (next > 0) {
         at = next;
         continue;
       }
-      const found = bytes.indexOf(LF, at);
-      const end = found < 0 ? bytes.length : found;
-      if (!this.otherLine(at, end)) return -1;
+      const end = at <= lastEnd ? bytes.indexOf(LF, at) : to;
+      if (!this.otherLine(at, end)) return false;
       at = end + 1;
     }
-    return at;
+    this.handOn();
+    return true;
   }
 
   /** Reads a line that has its end as a whole row of plain cells; 0 where it is none, else where the next begins. */
   private plainLine(from: number): number {
-    const { bytes, width, blanks, separatorByte, decimal, values, textFrom, textTo } = this;
+    const { bytes, width, blanks, separatorByte, decimal, block, waiting } = this;
     let at = from;
     let texts = 0;
     let filled = 0;
     for (let column = 0; column < width; column++) {
       const cell = at;
+      const place = column * BLOCK_STRIDE + waiting;
       let c = bytes[at]!;
+      // Most cells are a few digits and a point, and need no more than this; the rest is read again below.
+      if (!blanks) {
+        let negative = false;
+        if (c === MINUS) {
+          negative = true;
+          c = bytes[++at]!;
+        }
+        let begin = at;
+        let whole = 0;
+        // c ^ 48 is below ten for the digits alone.
+        while ((c ^ DIGIT_0) < 10) {
+          whole = (Math.imul(whole, 10) + (c ^ DIGIT_0)) | 0;
+          c = bytes[++at]!;
+        }
+        const wholeDigits = at - begin;
+        let value = whole;
+        let places = 0;
+        if (c === decimal) {
+          c = bytes[++at]!;
+          begin = at;
+          let part = 0;
+          while ((c ^ DIGIT_0) < 10) {
+            part = (Math.imul(part, 10) + (c ^ DIGIT_0)) | 0;
+            c = bytes[++at]!;
+          }
+          places = at - begin;
+          if (places > 0 && places <= INTEGER_DIGITS)
+            value = (whole * POWERS[places]! + part) / POWERS[places]!;
+        }
+        if (
+          c === (column < width - 1 ? separatorByte : LF) &&
+          wholeDigits <= INTEGER_DIGITS &&
+          places <= INTEGER_DIGITS &&
+          wholeDigits + places <= MOST_DIGITS &&
+          wholeDigits + places > 0
+        ) {
+          block[place] = negative ? -value : value;
+          filled++;
+          if (column < width - 1) at++;
+          continue;
+        }
+        at = cell;
+        c = bytes[at]!;
+      }
       // Blanks around a number do not count.
       while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
       const begin = at;
@@ -150,62 +207,85 @@ export class PlainRows {
       while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
       // In text parted by blanks a number must end at one.
       const ended = c === LF || (blanks ? at > stop : c === separatorByte);
-      textFrom[column] = -1;
       if (ended && sound && at - cell <= LONGEST_NUMBER) {
         filled++;
         if (digits <= MOST_DIGITS && scale <= MOST_SCALE && scale >= -MOST_SCALE) {
           const value = scale > 0 ? mantissa / POWERS[scale]! : mantissa * POWERS[-scale]!;
-          values[column] = negative ? -value : value;
+          block[place] = negative ? -value : value;
         } else {
-          textFrom[column] = begin;
-          textTo[column] = stop;
-          texts++;
+          this.noteText(texts++, column, begin, stop);
         }
       } else if (ended && stop === begin && !blanks) {
-        values[column] = Number.NaN;
+        block[place] = Number.NaN;
       } else {
         // A comment, a rule or a repeated header is told by its first cell.
         if (filled === 0 || blanks) return 0;
         while (c !== LF && c !== separatorByte) c = bytes[++at]!;
-        textFrom[column] = cell;
-        textTo[column] = at;
-        texts++;
+        this.noteText(texts++, column, cell, at);
       }
       if (column === width - 1) {
         if (c !== LF) return 0;
       } else if (c === LF) return 0;
       else if (!blanks) at++;
     }
-    if (texts > 0 && !this.isAscii(from, at)) return 0;
+    if (texts > 0 && !this.isPlain(from, at, from)) return 0;
     this.put(texts);
     return at + 1;
   }
 
+  private noteText(k: number, column: number, from: number, to: number): void {
+    this.textColumn[k] = column;
+    this.textFrom[k] = from;
+    this.textTo[k] = to;
+  }
+
+  /** Ends a row whose numbers stand in the block; so many of its cells are texts. */
   private put(texts: number): void {
-    const { collector, width, values, textFrom, textTo, bytes } = this;
-    const { builders, rows } = collector;
     if (texts === 0) {
-      for (let column = 0; column < width; column++) builders[column]!.putNumber(rows, values[column]!);
-    } else {
-      for (let column = 0; column < width; column++) {
-        const from = textFrom[column]!;
-        if (from < 0) builders[column]!.putNumber(rows, values[column]!);
-        else builders[column]!.putText(rows, asciiText(bytes.subarray(from, textTo[column]!)));
-      }
+      if (++this.waiting === BLOCK_ROWS) this.handOn();
+      return;
     }
-    collector.rowDone(width);
+    const { collector, width, waiting, block } = this;
+    this.handOn();
+    const { builders, rows } = collector;
+    let k = 0;
+    for (let column = 0; column < width; column++) {
+      if (k < texts && this.textColumn[k] === column) {
+        const cell = this.bytes.subarray(this.textFrom[k]!, this.textTo[k]!);
+        builders[column]!.putText(rows, asciiText(cell));
+        k++;
+      } else builders[column]!.putNumber(rows, block[column * BLOCK_STRIDE + waiting]!);
+    }
+    collector.rowsDone(1, width);
+  }
+
+  /** Hands the rows that wait to the collector. */
+  private handOn(): void {
+    const { collector, width, waiting, block } = this;
+    if (waiting === 0) return;
+    this.waiting = 0;
+    for (let column = 0; column < width; column++) {
+      const from = column * BLOCK_STRIDE;
+      collector.builders[column]!.putNumbers(collector.rows, block, from, from + waiting);
+    }
+    collector.rowsDone(waiting, width);
   }
 
   /** Hands a line of any kind to the collector as the tokeniser would; false where it is not plain. */
   private otherLine(from: number, end: number): boolean {
-    if (end > this.asciiFrom && !this.isAscii(Math.max(from, this.asciiFrom), end)) return false;
+    if (!this.isPlain(from, end, this.asciiFrom)) return false;
+    this.handOn();
     const line = letters.decode(this.bytes.subarray(from, end));
     this.collector.take(this.blanks ? blankCells(line) : line.split(this.separator));
     return true;
   }
 
-  private isAscii(from: number, to: number): boolean {
-    for (let i = from; i < to; i++) if (this.bytes[i]! > 127) return false;
+  /** Whether bytes hold no quote, NUL or CR, and nothing but ASCII from a byte on. */
+  private isPlain(from: number, to: number, asciiFrom: number): boolean {
+    for (let i = from; i < to; i++) {
+      const c = this.bytes[i]!;
+      if (c === QUOTE || c === NUL || c === CR || (c > 127 && i >= asciiFrom)) return false;
+    }
     return true;
   }
 }

@@ -41,6 +41,9 @@ function unitInCells(texts: ReadonlyMap<number, string>, rows: number): string |
   return count > 0.8 * texts.size && findUnitAnywhere(unit).length > 0 ? unit : null;
 }
 
+/** Less than this share of a column's room is cut to size; memory that was never touched costs nothing. */
+const LEAST_USED = 0.75;
+
 /** Collects one column row by row. */
 export class ColumnBuilder {
   private numbers: Float64Array;
@@ -79,9 +82,17 @@ export class ColumnBuilder {
     this.length = row + 1;
   }
 
+  /** Puts a stretch of a column's numbers, from row `row` on. */
+  putNumbers(row: number, from: Float64Array, begin: number, end: number): void {
+    if (end <= begin) return;
+    // The last one makes the room, and fills up rows that were left out.
+    this.putNumber(row + end - begin - 1, from[end - 1]!);
+    this.numbers.set(from.subarray(begin, end), row);
+  }
+
   /** As many numbers as there are rows; copied only where much room would stay unused. */
   private cutTo(rows: number): Float64Array {
-    if (rows <= this.length && rows > 0.9 * this.numbers.length) return this.numbers.subarray(0, rows);
+    if (rows <= this.length && rows > LEAST_USED * this.numbers.length) return this.numbers.subarray(0, rows);
     const numbers = new Float64Array(rows).fill(Number.NaN, this.length);
     numbers.set(this.numbers.subarray(0, Math.min(rows, this.length)));
     return numbers;

@@ -4,12 +4,14 @@ import type { Assigned } from './assign.ts';
 import { SECOND_SPEED } from './channelMatch.ts';
 import { fillFromVectors } from './fromVectors.ts';
 import { type ImpliedUnit, impliedUnit } from './impliedUnits.ts';
+import { inUnit } from './inUnit.ts';
 import { isMissingMark } from './numbers.ts';
 import { pitchSense } from './pitchSense.ts';
 import { quantityOf } from './quantities.ts';
 import { settleSignedSpeed } from './signedSpeed.ts';
 import { speedFrame } from './speedFrame.ts';
-import type { TimeAxis } from './timeAxis.ts';
+import { finiteCount } from './statistics.ts';
+import { gathered, type TimeAxis } from './timeAxis.ts';
 import type { TimeColumn } from './timeColumn.ts';
 import type { ChannelName, ChannelReading, QualityNote } from './types.ts';
 import { type MotionUnits, motionUnits } from './unitEvidence.ts';
@@ -38,19 +40,15 @@ interface ChosenUnit {
 export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, axis: TimeAxis): ReadChannels {
   const notes: QualityNote[] = [];
   const rowsOf = (a: Assigned): Float64Array => {
-    const values = new Float64Array(axis.rows.length);
     const { numbers, texts } = a.column;
-    for (let i = 0; i < values.length; i++) values[i] = numbers[axis.rows[i]!]!;
-    if (a.channel === 'stage' && texts.size > 0) {
-      for (let i = 0; i < values.length; i++)
-        if (Number.isNaN(values[i]!)) values[i] = numberIn(texts.get(axis.rows[i]!));
-    }
-    return values;
+    const values = axis.whole ? numbers : gathered(numbers, axis.rows);
+    if (a.channel !== 'stage' || texts.size === 0) return values;
+    return values.map((x, i) => (Number.isNaN(x) ? numberIn(texts.get(axis.rows[i]!)) : x));
   };
   const written = new Map(assigned.map((a) => [a.channel, rowsOf(a)] as const));
   const motion = inferMotion(assigned, written, clock, axis);
   const timeUnit = clock.unit ?? motion?.time ?? { spelling: 's', factor: 1, offset: 0 };
-  const time = clock.unit === null ? axis.time.map((x) => x * timeUnit.factor) : axis.time;
+  const time = clock.unit === null ? inUnit(axis.time, { factor: timeUnit.factor, offset: 0 }) : axis.time;
 
   const used = new Map<Quantity, Unit>();
   for (const a of assigned)
@@ -82,7 +80,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
     if (!used.has(quantityOf[a.channel])) used.set(quantityOf[a.channel], chosen.unit);
     if (a.channel === 'time' || a.channel === 'event') continue;
     const { factor, offset } = chosen.unit;
-    channels[a.channel] = factor === 1 && offset === 0 ? values : values.map((x) => x * factor + offset);
+    channels[a.channel] = factor === 1 && offset === 0 ? values : inUnit(values, chosen.unit);
   }
   fillFromVectors(time, channels, readings, notes);
   settleSignedSpeed(channels, readings, notes);
@@ -178,10 +176,9 @@ function chooseUnit(
 
 function missingRows(a: Assigned, values: Float64Array, axis: TimeAxis): number {
   if (a.channel === 'time') return 0;
+  if (a.channel !== 'event') return values.length - finiteCount(values);
   let missing = 0;
-  for (let i = 0; i < values.length; i++) {
-    if (a.channel === 'event' ? !a.column.texts.has(axis.rows[i]!) : !Number.isFinite(values[i]!)) missing++;
-  }
+  for (let i = 0; i < axis.rows.length; i++) if (!a.column.texts.has(axis.rows[i]!)) missing++;
   return missing;
 }
 

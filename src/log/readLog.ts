@@ -1,5 +1,6 @@
 import { LossbookError } from '../errors.ts';
 import { type Assigned, assignColumns } from './assign.ts';
+import { type ByteSource, wholeOf } from './byteSource.ts';
 import { climbCheck } from './climbCheck.ts';
 import { textOfBytes, unpackedBytes } from './decode.ts';
 import { delimitedTableInTurns } from './delimitedTable.ts';
@@ -12,12 +13,13 @@ import { jsonTable } from './jsonTable.ts';
 import { looksLikeJson, parseJson } from './jsonText.ts';
 import { widened } from './longTable.ts';
 import { type Centre, looksLikeOem, oemTable } from './oemTable.ts';
-import { plainTable } from './plainTable.ts';
+import { plainTable, plainTableOf } from './plainTable.ts';
 import type { RawColumn, RawTable } from './rawTable.ts';
 import { readChannels } from './readChannels.ts';
 import { repairChannels } from './repairs.ts';
 import { roundingStep } from './resolution.ts';
 import { roundingNote } from './roundingNote.ts';
+import { finiteCount } from './statistics.ts';
 import { orderRows, splitParts } from './timeAxis.ts';
 import { readTimeColumn } from './timeColumn.ts';
 import type { ChannelName, ColumnChoice, Log, QualityNote } from './types.ts';
@@ -41,16 +43,23 @@ export interface ReadOptions extends Watch {
 const LEAST_ROWS = 10;
 
 /**
- * Reads a flight log from its bytes: finds the table, its channels and their units by content, repairs what can
- * be repaired and notes every repair. All values come back in SI units and radians over one strictly
- * increasing time axis.
+ * Reads a flight log from its bytes, or from a file of which any part can be read, which then need not lie in
+ * memory whole: finds the table, its channels and their units by content, repairs what can be repaired and notes
+ * every repair. All values come back in SI units and radians over one strictly increasing time axis.
  * @throws LossbookError `file-empty`, `log-*` for what cannot be read as a log, `map-*` for a choice that does
  * not fit the file, `part-missing`.
  */
-export async function readLog(bytes: Uint8Array, options: ReadOptions): Promise<Log> {
-  const pace = new Pace(options, options.name);
+export async function readLog(file: Uint8Array | ByteSource, options: ReadOptions): Promise<Log> {
+  const { name } = options;
+  const pace = new Pace(options, name);
   pace.check();
-  return logOfTable(await readTable({ bytes }, options, pace, 0), bytes.length, options, pace);
+  if (!('read' in file))
+    return logOfTable(await readTable({ bytes: file }, options, pace, 0), file.length, options, pace);
+  const plain = await plainTableOf(file, name, pace, (part) => ROWS_READ * part);
+  if (plain !== null) return logOfTable({ table: plain, notes: [] }, file.size, options, pace);
+  // The bytes are let go as soon as rows are made of them.
+  const held: HeldBytes = { bytes: await wholeOf(file, name) };
+  return logOfTable(await readTable(held, options, pace, FETCHED), file.size, options, pace);
 }
 
 /** How a log is to be read that comes in pieces. */
@@ -61,7 +70,7 @@ export interface StreamOptions extends ReadOptions {
 
 /** Share of the work that lies in fetching the bytes, and in reading rows from them. */
 const FETCHED = 0.2;
-const ROWS_READ = 0.8;
+const ROWS_READ = 0.9;
 
 /**
  * Reads a flight log as `readLog` does from a file that comes in pieces of any size, such as `blob.stream()` or a
@@ -70,7 +79,6 @@ const ROWS_READ = 0.8;
  */
 export async function readLogStream(chunks: ByteChunks, options: StreamOptions): Promise<Log> {
   const pace = new Pace(options, options.name);
-  // The bytes are let go as soon as rows are made of them.
   const held: HeldBytes = {
     bytes: await gatherBytes(chunks, options.totalBytes, options.name, pace, (part) => FETCHED * part),
   };
@@ -231,7 +239,7 @@ function checkIsLog(
 function checkUsable(channels: Readonly<Partial<Record<ChannelName, Float64Array>>>, file: string): void {
   const { altitude, speed, inertialSpeed, verticalSpeed } = channels;
   const present = (values: Float64Array | undefined): number =>
-    values?.reduce((count, x) => count + (Number.isFinite(x) ? 1 : 0), 0) ?? 0;
+    values === undefined ? 0 : finiteCount(values);
   const rows = Math.min(present(altitude), present(speed ?? inertialSpeed ?? verticalSpeed));
   if (rows < LEAST_ROWS) throw new LossbookError('log-too-short', { rows }, { file });
 }
@@ -270,8 +278,7 @@ function partNotes(
       text: `The clock begins again: the file holds ${parts.length} flights, and this is number ${part}.`,
     });
   }
-  let timeless = 0;
-  for (let i = 0; i < rows; i++) if (!Number.isFinite(time[i]!)) timeless++;
+  const timeless = rows - finiteCount(time);
   if (timeless > 0) {
     notes.push({
       code: 'rows-without-time',

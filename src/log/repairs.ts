@@ -1,5 +1,5 @@
 import { heldRuns } from './heldRuns.ts';
-import { wildValues } from './outliers.ts';
+import { finiteIndexes, wildValues } from './outliers.ts';
 import { roundingStep } from './resolution.ts';
 import { median } from './statistics.ts';
 import type { ChannelName, QualityNote } from './types.ts';
@@ -53,6 +53,7 @@ export function repairChannels(
 ): { channels: Readonly<Channels>; notes: readonly QualityNote[] } {
   const notes: QualityNote[] = gapNotes(time, rows);
   const out: Channels = { ...channels };
+  const indexOf = finiteIndexes();
   const lines = (from: number, to: number): readonly [number, number] => [
     (rows[from] ?? 0) + 1,
     (rows[to] ?? 0) + 1,
@@ -66,7 +67,7 @@ export function repairChannels(
   for (const channel of smoothChannels) {
     const values = out[channel];
     if (values === undefined) continue;
-    const wild = wildValues(time, values);
+    const wild = wildValues(time, values, indexOf);
     const [first] = wild;
     const last = wild.at(-1);
     if (first === undefined || last === undefined || wild.length > 0.1 * values.length) continue;
@@ -82,7 +83,7 @@ export function repairChannels(
   for (const channel of movingChannels) {
     const values = out[channel];
     if (values === undefined) continue;
-    const runs = heldRuns(time, values, stepOf(values) ?? 0, (x) => x / (factors[channel] ?? 1));
+    const runs = heldRuns(time, values, stepOf(values) ?? 0, (x) => x / (factors[channel] ?? 1), indexOf);
     for (const kind of ['frozen', 'dropout'] as const) {
       const of = runs.filter((run) => run.kind === kind);
       const [first] = of;
@@ -105,7 +106,7 @@ export function repairChannels(
   for (const channel of scaledChannels) {
     const values = out[channel];
     if (values === undefined) continue;
-    const changes = unitChanges(time, values);
+    const changes = unitChanges(time, values, indexOf);
     if (changes.length === 0) continue;
     const scaled = Float64Array.from(values);
     for (const { row, scale } of changes)
@@ -124,15 +125,28 @@ export function repairChannels(
   return { channels: out, notes };
 }
 
+/** A gap is longer than this, s. */
+const SHORTEST_GAP_S = 2;
+
+function longestStep(time: Float64Array): number {
+  let longest = 0;
+  for (let i = 1; i < time.length; i++) {
+    const step = time[i]! - time[i - 1]!;
+    if (step > longest) longest = step;
+  }
+  return longest;
+}
+
 /** Gaps over ten usual steps and two seconds. */
 function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
+  if (longestStep(time) <= SHORTEST_GAP_S) return [];
   const steps = new Float64Array(Math.max(0, time.length - 1));
   for (let i = 0; i < steps.length; i++) steps[i] = time[i + 1]! - time[i]!;
   const usual = median(steps);
   const gaps: number[] = [];
   let longest = 0;
   steps.forEach((step, i) => {
-    if (step <= Math.max(10 * usual, 2)) return;
+    if (step <= Math.max(10 * usual, SHORTEST_GAP_S)) return;
     gaps.push(i);
     longest = Math.max(longest, step);
   });
@@ -150,10 +164,23 @@ function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
   ];
 }
 
+/** Whether an angle jumps by half a circle or more anywhere. */
+function turnsOver(values: Float64Array): boolean {
+  let before = Number.NaN;
+  for (let i = 0; i < values.length; i++) {
+    const x = values[i]!;
+    if (!Number.isFinite(x)) continue;
+    if (Math.abs(x - before) > Math.PI) return true;
+    before = x;
+  }
+  return false;
+}
+
 /** Makes an angle go on past its full circle. */
 function unwrap(channel: ChannelName, out: Channels, rows: Int32Array, notes: QualityNote[]): void {
   const values = out[channel];
   if (values === undefined) return;
+  if (!turnsOver(values)) return;
   const turned = Float64Array.from(values);
   const turns: number[] = [];
   let shift = 0;

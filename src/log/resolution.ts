@@ -1,3 +1,6 @@
+import { sortPositive } from './sortPositive.ts';
+import { StepSums } from './stepSums.ts';
+
 /** Relative difference up to which two numbers are the same number written twice. */
 const EQUAL = 1e-9;
 
@@ -5,7 +8,16 @@ const STRETCHES = 20;
 const STRETCH_SAMPLES = 5000;
 
 /** Most multiples of the step that a change may have and still tell something about it. */
-const MOST_STEPS = 25;
+export const MOST_STEPS = 25;
+
+/** Changes that are enough to tell a step. */
+export const FEWEST = 8;
+
+/** Random changes would miss the nearest multiple by 0.289 steps (uniform over one step). */
+export const MOST_MISS = 0.06;
+
+/** Share of the changes that must be few steps. */
+export const LEAST_SHARE = 0.3;
 
 /**
  * The step to which a channel was rounded, in its own unit; null where none can be seen. Seen means that
@@ -31,12 +43,14 @@ export function roundingStep(values: Float64Array): number | null {
     }
     before = x;
   }
-  if (count < 8) return null;
-  const sorted = changes.subarray(0, count).sort();
+  if (count < FEWEST) return null;
+  const sorted = sortPositive(changes.subarray(0, count));
+  const sums = new StepSums(sorted);
   for (const p of [0.02, 0.05, 0.1, 0.25, 0.5]) {
     const guess = sorted[Math.floor(p * (sorted.length - 1))] ?? 0;
     // A step that never comes alone shows in changes of two and three steps.
-    const step = refine(sorted, guess) ?? refine(sorted, guess / 2) ?? refine(sorted, guess / 3);
+    const step =
+      refine(sorted, sums, guess) ?? refine(sorted, sums, guess / 2) ?? refine(sorted, sums, guess / 3);
     if (step === null) continue;
     return shapes(values, step) ? step : null;
   }
@@ -44,15 +58,16 @@ export function roundingStep(values: Float64Array): number | null {
 }
 
 /** Least-squares step through changes taken as whole multiples of it; null where they are no multiples. */
-function refine(sorted: Float64Array, guess: number): number | null {
-  if (!(guess > 0)) return null;
+function refine(sorted: Float64Array, sums: StepSums, guess: number): number | null {
+  if (!(guess > 0) || sums.rulesOut(guess)) return null;
   let step = guess;
   for (let round = 0; round < 4; round++) {
     let above = 0;
     let below = 0;
     let off = 0;
     let count = 0;
-    for (const d of sorted) {
+    for (let k = 0; k < sorted.length; k++) {
+      const d = sorted[k]!;
       const n = Math.round(d / step);
       if (n > MOST_STEPS) break;
       if (n === 0) {
@@ -65,10 +80,9 @@ function refine(sorted: Float64Array, guess: number): number | null {
       off += (d / step - n) ** 2;
       count++;
     }
-    if (count < 8 || below === 0) return null;
-    // Random changes would miss the nearest multiple by 0.289 steps (uniform over one step).
+    if (count < FEWEST || below === 0) return null;
     const miss = Math.sqrt(off / count);
-    if (round === 3) return miss < 0.06 && count > 0.3 * sorted.length ? step : null;
+    if (round === 3) return miss < MOST_MISS && count > LEAST_SHARE * sorted.length ? step : null;
     step = above / below;
   }
   return null;

@@ -5,6 +5,9 @@ import { ColumnBuilder, type RawTable } from './rawTable.ts';
 import type { Separator } from './separator.ts';
 import type { QualityNote } from './types.ts';
 
+/** Rows taken between two looks at their limit. */
+const ROWS_BETWEEN_LOOKS = 1 << 16;
+
 const CELL_END = '\u001f';
 
 /** How a delimited text is laid out. */
@@ -25,6 +28,7 @@ export class RowCollector {
   private readonly headerKey: string | null;
   private readonly firstName: string;
   private lastCells: number;
+  private nextLook = ROWS_BETWEEN_LOOKS;
   private readonly tally = {
     repeatedHeader: 0,
     comments: 0,
@@ -75,7 +79,7 @@ export class RowCollector {
       if (tally.long++ === 0) tally.longFirst = this.rows + 1;
     }
     for (let i = 0; i < width && i < cells.length; i++) this.builders[i]?.putText(this.rows, cells[i] ?? '');
-    this.rowDone(cells.length);
+    this.rowsDone(1, cells.length);
   }
 
   private repeatsHeader(cells: readonly string[]): boolean {
@@ -85,11 +89,14 @@ export class RowCollector {
     return first !== undefined && rowKey([first]) === this.firstName && rowKey(cells) === this.headerKey;
   }
 
-  /** Ends a row whose cells were put into the builders. */
-  rowDone(cells: number): void {
+  /** Ends rows of so many cells, which were put into the builders. */
+  rowsDone(count: number, cells: number): void {
     this.lastCells = cells;
-    this.rows++;
-    if ((this.rows & 0xffff) === 0) withinLimit('rows', this.rows, this.name);
+    this.rows += count;
+    if (this.rows > this.nextLook) {
+      withinLimit('rows', this.rows, this.name);
+      this.nextLook = this.rows + ROWS_BETWEEN_LOOKS;
+    }
   }
 
   /** @param endsWithLine whether the text's last line has its end */

@@ -6,6 +6,8 @@ export type TextLike = Pick<string, 'length' | 'indexOf' | 'slice'>;
 /** The part of a text in which its head is looked for. */
 export const HEAD_CHARACTERS = 2_000_000;
 const SAMPLE_LINES = 200;
+/** Where samples are taken, as shares of the whole. */
+export const SAMPLE_SHARES = [0, 0.25, 0.5, 0.75, 0.95] as const;
 
 /** Lines from the beginning, the middle and the end, without blank ones and comments. */
 export function sampleLines(text: TextLike): string[] {
@@ -25,7 +27,7 @@ export function sampleLines(text: TextLike): string[] {
     }
   };
   take(0, SAMPLE_LINES);
-  for (const share of [0.25, 0.5, 0.75, 0.95]) {
+  for (const share of SAMPLE_SHARES.slice(1)) {
     const start = text.indexOf('\n', Math.floor(text.length * share));
     if (start >= 0) take(start + 1, SAMPLE_LINES / 4);
   }

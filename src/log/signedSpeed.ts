@@ -14,7 +14,7 @@ export function settleSignedSpeed(
   const at = readings.findIndex((reading) => reading.channel === 'speed');
   const reading = readings[at];
   if (speed === undefined || reading === undefined) return;
-  if (!speed.some((x) => x < 0)) return;
+  if (!anyBelowZero(speed)) return;
   if (!(quantile(speed, 0.02) < -Math.max(2, 0.01 * largestMagnitude(speed)))) return;
   channels.speed = speed.map(Math.abs);
   if (channels.verticalSpeed === undefined) {
@@ -33,4 +33,9 @@ export function settleSignedSpeed(
     count: speed.reduce((count, x) => count + (x < 0 ? 1 : 0), 0),
     text: `The column “${reading.column}” turns negative, so it is a vertical speed; its magnitude is taken for the speed, which leaves out any motion along the ground.`,
   });
+}
+
+function anyBelowZero(values: Float64Array): boolean {
+  for (let i = 0; i < values.length; i++) if (values[i]! < 0) return true;
+  return false;
 }

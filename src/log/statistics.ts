@@ -1,7 +1,15 @@
 import { quantileSorted } from 'simple-statistics';
 
-/** The finite values of a channel, rising. */
+/** Whether a column rises at every row, with a number in each: most clocks do, and then little is left to ask. */
+export function isRising(values: Float64Array): boolean {
+  if (!(values[0]! > Number.NEGATIVE_INFINITY)) return false;
+  for (let i = 1; i < values.length; i++) if (!(values[i]! > values[i - 1]!)) return false;
+  return values[values.length - 1]! < Number.POSITIVE_INFINITY;
+}
+
+/** The finite values of a channel, rising; to be looked at only, for it may be the channel itself. */
 export function sortedFinite(values: Float64Array | readonly number[]): Float64Array {
+  if (values instanceof Float64Array && isRising(values)) return values;
   const finite = new Float64Array(values.length);
   let count = 0;
   let rising = true;
@@ -23,6 +31,13 @@ export function quantile(values: Float64Array | readonly number[], p: number): n
 
 export function median(values: Float64Array | readonly number[]): number {
   return quantile(values, 0.5);
+}
+
+/** How many values are finite. */
+export function finiteCount(values: Float64Array): number {
+  let count = 0;
+  for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]!)) count++;
+  return count;
 }
 
 /** Largest magnitude among finite values; 0 of nothing. */

@@ -1,5 +1,5 @@
 import { finiteIndex } from './outliers.ts';
-import { median, sortedFinite } from './statistics.ts';
+import { isRising, median, sortedFinite } from './statistics.ts';
 import type { QualityNote } from './types.ts';
 import { wildTimes } from './wildTimes.ts';
 
@@ -7,6 +7,8 @@ import { wildTimes } from './wildTimes.ts';
 export interface TimeAxis {
   /** 0-based rows of the table, one per instant. */
   readonly rows: Int32Array;
+  /** Whether these are all rows of the table, in the order of the file. */
+  readonly whole: boolean;
   /** Strictly increasing, in the unit given. */
   readonly time: Float64Array;
   readonly notes: readonly QualityNote[];
@@ -24,6 +26,7 @@ export function splitParts(
   time: Float64Array,
   continues: (a: number, b: number) => boolean,
 ): { parts: Int32Array[]; time: Float64Array; notes: QualityNote[] } {
+  if (isRising(time)) return { parts: [finiteIndex(time)], time, notes: [] };
   const unwrapped = Float64Array.from(time);
   const notes: QualityNote[] = [];
   let rows: Int32Array = finiteIndex(time);
@@ -136,6 +139,7 @@ function wrapNote(row: number, by: number): QualityNote {
 
 /** Puts rows in the order of time and leaves one per instant. */
 export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
+  if (part.length > 0 && risesAlong(part, time)) return axisOf(part, time, []);
   const notes: QualityNote[] = [];
   let order = part;
   const back = backSteps(part, time);
@@ -150,7 +154,7 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
     });
   }
   const spread = spreadStamps(order, time, notes);
-  if (spread !== null) return { rows: order, time: spread, notes };
+  if (spread !== null) return { ...axisOf(order, time, notes), time: spread };
   const kept = new Int32Array(order.length);
   let count = 0;
   const doubled: number[] = [];
@@ -167,12 +171,29 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
       text: `${doubled.length} row(s) repeat the time of the row before; the first of each is kept.`,
     });
   }
-  const rows = kept.subarray(0, count);
-  return { rows, time: gathered(time, rows), notes };
+  return axisOf(kept.subarray(0, count), time, notes);
+}
+
+function axisOf(rows: Int32Array, time: Float64Array, notes: readonly QualityNote[]): TimeAxis {
+  const whole = areAllRows(rows, time.length);
+  return { rows, whole, time: whole ? time : gathered(time, rows), notes };
+}
+
+/** Whether time runs on at each of some rows. */
+export function risesAlong(rows: Int32Array, time: Float64Array): boolean {
+  for (let k = 1; k < rows.length; k++) if (!(time[rows[k]!]! > time[rows[k - 1]!]!)) return false;
+  return true;
+}
+
+/** Whether these are all rows of a table, in the order of the file. */
+function areAllRows(rows: Int32Array, count: number): boolean {
+  if (rows.length !== count) return false;
+  for (let k = 0; k < count; k++) if (rows[k] !== k) return false;
+  return true;
 }
 
 /** Values at some rows. */
-function gathered(values: Float64Array, rows: Int32Array): Float64Array {
+export function gathered(values: Float64Array, rows: Int32Array): Float64Array {
   const out = new Float64Array(rows.length);
   for (let k = 0; k < rows.length; k++) out[k] = values[rows[k]!]!;
   return out;

@@ -2,7 +2,8 @@ import type { Unit } from '../units/units.ts';
 import type { Assigned } from './assign.ts';
 import { readClock } from './clock.ts';
 import { unsignedCountdown } from './countdown.ts';
-import { median } from './statistics.ts';
+import { inUnit } from './inUnit.ts';
+import { finiteCount, isRising, median } from './statistics.ts';
 import type { QualityNote } from './types.ts';
 
 /** The time column in s, one entry per row of the table, NaN where unreadable. */
@@ -28,6 +29,7 @@ const unixScales = [
 /** Reads the time column, whatever its form: numbers, clock readings, dates, UNIX times. */
 export function readTimeColumn(assigned: Assigned): TimeColumn {
   const read = readSigned(assigned);
+  if (isRising(read.seconds)) return read;
   const finite = read.seconds.filter((x) => Number.isFinite(x));
   const down = unsignedCountdown(finite);
   if (down === 0) return read;
@@ -55,9 +57,7 @@ function readSigned(assigned: Assigned): TimeColumn {
   const clocks = readings.filter(
     (entry): entry is [number, NonNullable<(typeof entry)[1]>] => entry[1] !== null,
   );
-  let numbers = 0;
-  for (const x of column.numbers) if (!Number.isNaN(x)) numbers++;
-  if (texts > 0 && clocks.length > 0.5 * texts && clocks.length >= 0.05 * numbers) {
+  if (texts > 0 && clocks.length > 0.5 * texts && clocks.length >= 0.05 * finiteCount(column.numbers)) {
     return fromClock(column.numbers, clocks, unit);
   }
   const typical = median(column.numbers);
@@ -68,7 +68,7 @@ function readSigned(assigned: Assigned): TimeColumn {
   }
   if (unit !== null) {
     return {
-      seconds: column.numbers.map((x) => x * unit.factor + unit.offset),
+      seconds: inUnit(column.numbers, unit),
       unit,
       confidence: 1,
       why: '',

@@ -21,6 +21,27 @@ const scales = [
   { scale: 1 / 0.44704, text: '1/0.44704 (m/s to mph)' },
 ] as const;
 
+/** Between these lies no ratio that the scales above leave within their fifth. */
+const LEAST_RATIO = 0.8 / 1000;
+const HIGHEST_BELOW_ONE = 0.54;
+const LOWEST_ABOVE_ONE = 1.78;
+
+function mayBeRatio(ratio: number): boolean {
+  return ratio > LOWEST_ABOVE_ONE || (ratio < HIGHEST_BELOW_ONE && ratio > 0.99 * LEAST_RATIO);
+}
+
+/** Whether any two neighbours differ by a ratio that could be that of two units. */
+function anyRatioOfUnits(values: Float64Array): boolean {
+  let before = Number.NaN;
+  for (let i = 0; i < values.length; i++) {
+    const x = values[i]!;
+    if (!Number.isFinite(x)) continue;
+    if (mayBeRatio(x / before)) return true;
+    before = x;
+  }
+  return false;
+}
+
 /** Values on the other side of a jump that must go on smoothly once scaled. */
 const WITNESSES = 5;
 
@@ -28,8 +49,13 @@ const WITNESSES = 5;
  * Places where a channel jumps by exactly the ratio of two units and goes on smoothly at the new scale. Values
  * must be large against what the vehicle does between two rows, else a ratio proves nothing.
  */
-export function unitChanges(time: Float64Array, values: Float64Array): UnitChange[] {
-  const index = finiteIndex(values);
+export function unitChanges(
+  time: Float64Array,
+  values: Float64Array,
+  indexOf: (values: Float64Array) => Int32Array = finiteIndex,
+): UnitChange[] {
+  if (!anyRatioOfUnits(values)) return [];
+  const index = indexOf(values);
   const found: UnitChange[] = [];
   let soFar = 1;
   for (let k = WITNESSES; k + WITNESSES < index.length; k++) {
@@ -37,7 +63,7 @@ export function unitChanges(time: Float64Array, values: Float64Array): UnitChang
     const here = values[index[k]!]! * soFar;
     if (before === 0 || here === 0 || Math.sign(before) !== Math.sign(here)) continue;
     const ratio = here / before;
-    if (!scales.some(({ scale }) => Math.abs(ratio * scale - 1) < 0.2)) continue;
+    if (!mayBeRatio(ratio) || !scales.some(({ scale }) => Math.abs(ratio * scale - 1) < 0.2)) continue;
     const rate = usualRate(time, values, index, k - ROWS_BEHIND) * soFar;
     const dt = time[index[k]!]! - time[index[k - 1]!]!;
     if (Math.abs(here - before) <= FAR * rate * dt || rate * dt > 0.05 * Math.abs(before)) continue;

@@ -117,8 +117,10 @@ function options(
 
 /** Steepest climb as a share of the distance flown, in the units as written: 0.9 quantile over windows. */
 export function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): number {
-  const rows: number[] = [];
-  for (let i = 0; i < t.length; i++) if (Number.isFinite(t[i]! + h[i]! + v[i]!)) rows.push(i);
+  const all = new Int32Array(t.length);
+  let count = 0;
+  for (let i = 0; i < t.length; i++) if (Number.isFinite(t[i]! + h[i]! + v[i]!)) all[count++] = i;
+  const rows = all.subarray(0, count);
   const flown = new Float64Array(rows.length);
   for (let k = 1; k < rows.length; k++) {
     const [a, b] = [rows[k - 1]!, rows[k]!];
@@ -142,7 +144,7 @@ export function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): nu
   return quantile(ratios, 0.9);
 }
 
-function smallestStep(rows: readonly number[], h: Float64Array): number {
+function smallestStep(rows: Int32Array, h: Float64Array): number {
   let least = Number.POSITIVE_INFINITY;
   for (let k = 1; k < rows.length; k++) {
     const d = Math.abs(h[rows[k]!]! - h[rows[k - 1]!]!);

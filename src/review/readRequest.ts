@@ -1,3 +1,4 @@
+import { type ByteSource, stretchOf } from '../log/byteSource.ts';
 import { type Centre, worldOfOem } from '../log/oemTable.ts';
 import { readLog } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
@@ -7,9 +8,11 @@ import { readPlan } from '../plan/readPlan.ts';
 import type { Plan } from '../plan/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
 
-/** What a review is made from. Texts and bytes only: the engine never opens a file. */
+/** What a review is made from. Texts and bytes only, or a file that the caller opened: the engine opens none. */
 export interface ReviewRequest {
-  readonly log: { readonly name: string; readonly bytes: Uint8Array };
+  readonly log: { readonly name: string; readonly bytes: Uint8Array | ByteSource };
+  /** Hears how far the log's reading has come, 0 to 1. */
+  readonly onProgress?: (share: number) => void;
   readonly card?: { readonly name: string; readonly text: string };
   /** `earth`, `moon`, `mars`; over the card's. */
   readonly world?: string;
@@ -36,19 +39,23 @@ const HEAD_BYTES = 65_536;
 
 /** Reads card, log and plan, in the order in which each needs the one before. @throws LossbookError */
 export async function readRequest(request: ReviewRequest): Promise<ReadFiles> {
-  const worldOfLog = worldOfOem(new TextDecoder().decode(request.log.bytes.subarray(0, HEAD_BYTES)));
+  const { bytes } = request.log;
+  const head = 'read' in bytes ? await stretchOf(bytes, 0, HEAD_BYTES) : bytes.subarray(0, HEAD_BYTES);
+  const worldOfLog = worldOfOem(new TextDecoder().decode(head));
   const mission = readMission({
     ...(worldOfLog === null ? {} : { worldOfLog }),
     ...(request.card === undefined ? {} : { card: request.card }),
     ...(request.world === undefined ? {} : { world: request.world }),
     ...(request.targetAltitude_m === undefined ? {} : { targetAltitude_m: request.targetAltitude_m }),
   });
-  const log = await readLog(request.log.bytes, {
+  const log = await readLog(bytes, {
     name: request.log.name,
     centre: centreOf(mission),
+    ...(request.onProgress === undefined ? {} : { onProgress: request.onProgress }),
     ...(request.map === undefined ? {} : { map: request.map }),
     ...(request.part === undefined ? {} : { part: request.part }),
   });
+  request.onProgress?.(1);
   const plan =
     request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
   return { mission, log, plan };

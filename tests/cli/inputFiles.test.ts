@@ -2,7 +2,14 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { cardBeside, mustBeFile, planBeside, readCardText, readInput } from '../../src/cli/inputFiles.ts';
+import {
+  cardBeside,
+  mustBeFile,
+  openLog,
+  planBeside,
+  readCardText,
+  readInput,
+} from '../../src/cli/inputFiles.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'lossbook-files-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -26,6 +33,24 @@ describe('files', () => {
   ])('%j cannot be read, and the message says why', async (name, code) => {
     await expect(readInput(at(name))).rejects.toMatchObject({ code, exit: 3 });
     await expect(mustBeFile(at(name))).rejects.toMatchObject({ code, exit: 3 });
+  });
+  test('a large log is read part by part', async () => {
+    const bytes = new Uint8Array(17e6).fill(49).fill(50, 16_500_000);
+    writeFileSync(at('large.csv'), bytes);
+    const log = await openLog(at('large.csv'));
+    expect(log.name).toBe('large.csv');
+    if (!('read' in log.bytes)) throw new Error('it was read whole');
+    const into = new Uint8Array(10);
+    expect([log.bytes.size, await log.bytes.read(16_499_995, into)]).toEqual([17e6, 10]);
+    expect([...into]).toEqual([49, 49, 49, 49, 49, 50, 50, 50, 50, 50]);
+    await log.close();
+    await expect(log.bytes.read(0, into)).rejects.toMatchObject({ code: 'file-unreadable' });
+  });
+  test('a small log is read at once, and one that is not there is told', async () => {
+    const log = await openLog(at('a.csv'));
+    expect(log).toMatchObject({ name: 'a.csv', bytes: Buffer.from('x') });
+    await log.close();
+    await expect(openLog(at('missing.csv'))).rejects.toMatchObject({ code: 'file-missing', exit: 3 });
   });
   test('a card is UTF-8, with or without a byte-order mark', async () => {
     expect(await readCardText(at('a.mission.json'))).toEqual({ name: 'a.mission.json', text: '{}' });

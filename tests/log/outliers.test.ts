@@ -43,3 +43,14 @@ test('noise is left alone at any rate', () => {
 test('single and few wild values', () => {
   expect(wildValues(time, edited(altitude, { 50: 0, 120: 1e6, 121: 1e6 }))).toEqual([50, 120, 121]);
 });
+
+test('a long log hides none, whether the rows around it are steady, missing or rough', () => {
+  const n = 20_000;
+  const long = Float64Array.from({ length: n }, (_, i) => i / 50);
+  const values = long.map((t, i) => 1000 + 3 * t * t + (i % 7000 > 6000 ? Math.sin(i * i) : 0));
+  const planted = [500, 501, 6500, 9999, 13_333, 19_990];
+  for (const i of planted) values[i] = -4e4;
+  for (let i = 13_300; i < 13_330; i += 2) values[i] = Number.NaN;
+  values[19_999] = Number.NaN;
+  expect(wildValues(long, values)).toEqual(planted);
+});

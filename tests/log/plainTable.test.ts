@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { LossbookError } from '../../src/errors.ts';
 import { textOfBytes, unpackedBytes } from '../../src/log/decode.ts';
 import { delimitedTable } from '../../src/log/delimitedTable.ts';
-import { plainTable } from '../../src/log/plainTable.ts';
+import { plainTable, plainTableOf } from '../../src/log/plainTable.ts';
 import type { RawTable } from '../../src/log/rawTable.ts';
 import { Pace } from '../../src/log/watch.ts';
 
@@ -191,3 +191,67 @@ describe('plainTable, judged by papaparse', () => {
     expect(await taken(`\ufeff${text}`)).toBe(true);
   });
 });
+
+describe('a large file read window by window', () => {
+  const ROWS = 200_000;
+  const head = '# Höhe über See\nt,h [m],v,Ereignis\n';
+  const line = (i: number): string =>
+    `${(i / 100).toFixed(2)},${(i * 1.237).toFixed(5)},${i % 9 === 0 ? '' : -i},${i % 50_000 === 7 ? `event ${i}` : '                         _'}`;
+  const lines = Array.from({ length: ROWS }, (_, i) => line(i) + ' '.repeat(40));
+  const body = lines.join('\n');
+  const pace = new Pace({}, 'x');
+  /** Gives no more than so many bytes at a time, as a slow disk may. */
+  const read = async (bytes: Uint8Array, most = Number.POSITIVE_INFINITY) =>
+    plainTableOf(
+      {
+        size: bytes.length,
+        read: async (at, into) => {
+          const part = bytes.subarray(at, at + Math.min(most, into.length));
+          into.set(part);
+          return part.length;
+        },
+      },
+      'x',
+      pace,
+      (part) => part,
+    );
+
+  test('holds what it holds when read whole, wherever the windows end', async () => {
+    for (const [text, most] of [
+      [`${head}${body}\n`, Number.POSITIVE_INFINITY],
+      [`\ufeff${head}${body}`, 3_000_017],
+      [`${head}${body}\n1,2`, 999_983],
+    ] as const) {
+      const bytes = encode(text);
+      expect(bytes.length).toBeGreaterThan(16e6);
+      const whole = await plainTable(bytes, 'x', pace, (part) => part);
+      const windows = await read(bytes, most);
+      expect(windows?.rows).toBe(whole?.rows);
+      expect(windows?.notes).toEqual(whole?.notes);
+      windows?.columns.forEach(({ numbers, texts, header }, k) => {
+        const other = whole?.columns[k];
+        expect(header).toBe(other?.header);
+        expect(Buffer.compare(bytesOf(numbers), bytesOf(other?.numbers ?? new Float64Array(0)))).toBe(0);
+        expect(texts).toEqual(other?.texts);
+      });
+    }
+  });
+
+  test('and what is not plain, however far down, is left to those who read it whole', async () => {
+    const spoiled = (row: number, cell: string): Uint8Array =>
+      encode(head + lines.with(row, `1,2,3,${cell}`).join('\n'));
+    expect((await read(spoiled(150_123, 'x'))) === null).toBe(false);
+    for (const cell of ['"x"', '\0', '°', 'x\r'])
+      expect((await read(spoiled(150_123, cell))) === null).toBe(true);
+    expect((await read(encode(`${head}${body.replaceAll('\n', '\r\n')}`))) === null).toBe(true);
+    // A line longer than the samples, one longer than what is carried between windows, and a small file.
+    expect((await read(encode(`${head}${'1,'.repeat(9e6)}\n${body}`))) === null).toBe(true);
+    expect((await read(spoiled(150_123, 'x'.repeat(1_500_000)))) === null).toBe(true);
+    expect((await read(encode(`${head}1,2,3,\n`))) === null).toBe(true);
+    expect((await read(Uint8Array.of(0x1f, 0x8b, ...new Uint8Array(10)))) === null).toBe(true);
+  });
+});
+
+function bytesOf(numbers: Float64Array): Uint8Array {
+  return new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength);
+}

@@ -1,0 +1,9 @@
+/** Written values in SI: times the unit's factor, plus its offset. Always an array of its own. */
+export function inUnit(
+  written: Float64Array,
+  { factor, offset }: { readonly factor: number; readonly offset: number },
+): Float64Array {
+  const out = new Float64Array(written.length);
+  for (let i = 0; i < written.length; i++) out[i] = written[i]! * factor + offset;
+  return out;
+}
