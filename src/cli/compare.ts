@@ -6,6 +6,7 @@ import { plainJson } from '../exchange/plainJson.ts';
 import { suggestion } from '../suggest.ts';
 import { logFiles } from './logFiles.ts';
 import type { Asked } from './parseCommand.ts';
+import { withCount } from './progress.ts';
 import { commonRequest } from './reviewOne.ts';
 import type { Terminal } from './terminal.ts';
 import { outcomes, type Threads } from './threads.ts';
@@ -26,7 +27,7 @@ export async function compare(
   let worst = 0;
   let beside = 0;
   let plan: Attempt | null = null;
-  for await (const outcome of outcomes(paths, asked, 'attempt', threads)) {
+  for await (const outcome of withCount(terminal, paths.length, outcomes(paths, asked, 'attempt', threads))) {
     worst = Math.max(worst, outcome.exit);
     beside += outcome.beside;
     for (const note of outcome.notes) terminal.note(note);

@@ -46,3 +46,34 @@ export async function withProgress<T>(
     if (Atomics.load(told, 0) === 1) process.stderr.write('\r\u001b[K');
   }
 }
+
+/**
+ * Hands on what comes and, where a person watches, shows on stderr how many of how many have come, from the first
+ * second on. The line is gone while an item is in the taker's hands, who may write.
+ */
+export async function* withCount<T>(
+  terminal: Terminal,
+  total: number,
+  items: AsyncIterable<T>,
+): AsyncGenerator<T> {
+  const begun = performance.now();
+  const count = (k: number): string => k.toLocaleString('en-US');
+  let done = 0;
+  let shown = false;
+  const clear = (): void => {
+    if (shown) process.stderr.write('\r\u001b[K');
+    shown = false;
+  };
+  try {
+    for await (const item of items) {
+      clear();
+      yield item;
+      done++;
+      if (!terminal.watched || done === total || performance.now() - begun < 1000) continue;
+      process.stderr.write(`\r${count(done)} of ${count(total)} logs `);
+      shown = true;
+    }
+  } finally {
+    clear();
+  }
+}

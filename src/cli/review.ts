@@ -7,6 +7,7 @@ import { complain } from './complain.ts';
 import { logFiles } from './logFiles.ts';
 import { checkOutputs, outputOptions, writeOutputs } from './outputFiles.ts';
 import type { Asked } from './parseCommand.ts';
+import { withCount } from './progress.ts';
 import { reviewLines } from './reviewLines.ts';
 import { commonRequest, concernsAll, reviewOne } from './reviewOne.ts';
 import { stdoutDrained, type Terminal } from './terminal.ts';
@@ -50,7 +51,7 @@ async function reviewArray(
   let told = 0;
   let worst = 0;
   let beside = 0;
-  for await (const outcome of outcomes(paths, asked, 'review', threads)) {
+  for await (const outcome of withCount(terminal, paths.length, outcomes(paths, asked, 'review', threads))) {
     worst = Math.max(worst, outcome.exit);
     beside += outcome.beside;
     for (const note of outcome.notes) terminal.note(note);

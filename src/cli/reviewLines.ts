@@ -1,4 +1,5 @@
 import type { Asked } from './parseCommand.ts';
+import { withCount } from './progress.ts';
 import { openResults } from './resultFile.ts';
 import { stdoutDrained, type Terminal } from './terminal.ts';
 import { outcomes, type Threads } from './threads.ts';
@@ -21,7 +22,7 @@ export async function reviewLines(
   let worst = 0;
   let beside = 0;
   try {
-    for await (const outcome of outcomes(left, asked, 'line', threads)) {
+    for await (const outcome of withCount(terminal, left.length, outcomes(left, asked, 'line', threads))) {
       worst = Math.max(worst, outcome.exit);
       beside += outcome.beside;
       for (const note of outcome.notes) terminal.note(note);
