@@ -8,5 +8,5 @@ export function sentence(clause: string): string {
 export function unbroken(text: string): string {
   return text
     .replace(/ × /g, '\u00a0×\u00a0')
-    .replace(/(\d) (?=(?:m\/s|km|s|kg|t|°|%)(?![\w]))/g, '$1\u00a0');
+    .replace(/(\d) (?=(?:m\/s²|m\/s|ft\/s²|ft\/s|km|m|ft|kn|s|min|kg|t|kN|kPa|°|%)(?![\w]))/g, '$1\u00a0');
 }

@@ -1,6 +1,7 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { expect, test } from 'vitest';
+import { furtherScreens, openFurther } from './furtherScreens.ts';
 import { filesOf, give } from './giveFiles.ts';
 import { launch, openPage, reviewStands } from './openPage.ts';
 import { servePage } from './servePage.ts';
@@ -102,7 +103,19 @@ test('no request leaves the page: neither by itself nor when a script in it trie
     await link.click();
     await page.getByRole('heading', { level: 1 }).waitFor();
   }
+  await page.getByRole('link', { name: 'Review' }).click();
+  await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save report' }).click(),
+  ]);
   expect(strays).toEqual([]);
+  // With all that the further screens can work out: a best ascent, fifteen flights side by side, a way down.
+  for (const screen of furtherScreens) {
+    const further = await openFurther(browser, served.address, screen);
+    expect(further.strays, screen).toEqual([]);
+    expect(further.complaints, screen).toEqual([]);
+    await further.context.close();
+  }
   expect(proxy.asked, 'by itself').toEqual([]);
 
   const tried = await page.evaluate(tryEverything, 'lossbook-elsewhere.test');

@@ -207,29 +207,33 @@ export function CardForm() {
     <form class="card-form" aria-label="Mission card as a form" onSubmit={(event) => event.preventDefault()}>
       <fieldset class="whole" disabled={broken.value}>
         <legend class="unseen">Mission card</legend>
-        <Entry field={{ key: 'mission', label: 'Mission', kind: 'text', wide: true }} at={root} />
-        <World />
-        <Target />
-        <fieldset class="part">
-          <legend>Launch site</legend>
-          <Entries fields={siteFields} at={['site']} />
-        </fieldset>
-        <Vehicle />
-        <fieldset class="part">
-          <legend>Limits</legend>
-          <Entries fields={limitFields} at={['limits']} />
-        </fieldset>
-        <fieldset class="part">
-          <legend>This flight</legend>
-          <Entries fields={flightFields} at={['flight']} />
-        </fieldset>
-        <fieldset class="part">
-          <legend>Return</legend>
-          <Entries fields={returnFields} at={['return']} />
-          <MemberList at={['return', 'parachutes']} word="Parachute" fresh={{}}>
-            {(chute) => <Entries fields={parachuteFields} at={chute} />}
-          </MemberList>
-        </fieldset>
+        <div class="form-column">
+          <Entry field={{ key: 'mission', label: 'Mission', kind: 'text', wide: true }} at={root} />
+          <World />
+          <Target />
+          <fieldset class="part">
+            <legend>Launch site</legend>
+            <Entries fields={siteFields} at={['site']} />
+          </fieldset>
+        </div>
+        <div class="form-column">
+          <Vehicle />
+          <fieldset class="part">
+            <legend>Limits</legend>
+            <Entries fields={limitFields} at={['limits']} />
+          </fieldset>
+          <fieldset class="part">
+            <legend>This flight</legend>
+            <Entries fields={flightFields} at={['flight']} />
+          </fieldset>
+          <fieldset class="part">
+            <legend>Return</legend>
+            <Entries fields={returnFields} at={['return']} />
+            <MemberList at={['return', 'parachutes']} word="Parachute" fresh={{}}>
+              {(chute) => <Entries fields={parachuteFields} at={chute} />}
+            </MemberList>
+          </fieldset>
+        </div>
       </fieldset>
     </form>
   );

@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { intervalText, numberText, valueText } from '../../exchange/figureText.ts';
 import { lineChart } from '../../exchange/report/lineChart.ts';
 import { plotFrame } from '../../exchange/report/plotFrame.ts';
@@ -114,6 +114,7 @@ function Residual({ analysis }: { readonly analysis: Analysis }) {
 /** The vehicle as the log shows it, beside what the card says. */
 export function VehiclePanel({ analysis }: { readonly analysis: Analysis }) {
   const { vehicle } = analysis.review;
+  const [more, setMore] = useState(false);
   if (vehicle === null) {
     return (
       <section aria-label="Vehicle from the log">
@@ -140,40 +141,45 @@ export function VehiclePanel({ analysis }: { readonly analysis: Analysis }) {
         </span>
       </h2>
       <p class="detail">{inUnits(vehicle.text)}</p>
-      <table class="figures vehicle">
-        <thead>
-          <tr>
-            <th scope="col">value</th>
-            <th scope="col" class="number">
-              card
-            </th>
-            <th scope="col" class="number">
-              log
-            </th>
-            <th scope="col" class="number">
-              95 %
-            </th>
-            <th scope="col">unit</th>
-            <th scope="col" class="basis">
-              basis
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {known.map((l) => (
-            <tr key={l.label}>
-              <th scope="row">{l.label}</th>
-              <td class="number quiet">
-                {numberText(l.card === null ? null : l.card * l.scale, l.decimals)}
-              </td>
-              <td class="number">{valueText(l.figure, l)}</td>
-              <td class="number quiet">{intervalText(l.figure, l)}</td>
-              <td class="quiet">{l.unit}</td>
-              <td class="basis quiet">{l.figure.basis}</td>
+      <div class={more ? 'tables with-more' : 'tables'}>
+        <button type="button" class="plain more-switch" aria-pressed={more} onClick={() => setMore(!more)}>
+          Intervals and basis
+        </button>
+        <table class="figures vehicle">
+          <thead>
+            <tr>
+              <th scope="col">value</th>
+              <th scope="col" class="number">
+                card
+              </th>
+              <th scope="col" class="number">
+                log
+              </th>
+              <th scope="col" class="number more">
+                95 %
+              </th>
+              <th scope="col">unit</th>
+              <th scope="col" class="basis more">
+                basis
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {known.map((l) => (
+              <tr key={l.label}>
+                <th scope="row">{l.label}</th>
+                <td class="number quiet">
+                  {numberText(l.card === null ? null : l.card * l.scale, l.decimals)}
+                </td>
+                <td class="number">{valueText(l.figure, l)}</td>
+                <td class="number quiet more">{intervalText(l.figure, l)}</td>
+                <td class="quiet">{l.unit}</td>
+                <td class="basis quiet more">{l.figure.basis}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       {known.some((l) => l.figure.basis === 'identified') ? (
         <button type="button" class="button lesser" disabled={broken.value} onClick={adopt}>
           Take identified values into the card

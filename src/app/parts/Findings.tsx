@@ -43,7 +43,7 @@ function ReachedOrbit({ whyNot }: { readonly whyNot: NonNullable<Review['whyNot'
       <h2>What would have reached orbit</h2>
       <p>{inUnits(whyNot.text)}</p>
       {whyNot.changes.length < 2 ? null : (
-        <ul>
+        <ul class="plain-list">
           {whyNot.changes.slice(1).map((change) => (
             <li key={change.kind}>or {inUnits(change.text)}</li>
           ))}

@@ -1,3 +1,4 @@
+import { unbroken } from '../../exchange/sentence.ts';
 import { inUnits } from '../units.ts';
 
 /** Sentences under a heading; nothing where there are none. */
@@ -8,7 +9,7 @@ export function SaidList({ title, lines }: { readonly title: string; readonly li
       <h3>{title}</h3>
       <ul class="plain-list">
         {lines.map((line) => (
-          <li key={line}>{inUnits(line)}</li>
+          <li key={line}>{unbroken(inUnits(line))}</li>
         ))}
       </ul>
     </>

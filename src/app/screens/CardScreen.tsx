@@ -17,6 +17,9 @@ import { VehiclePanel } from '../card/VehiclePanel.tsx';
 import { saveFile } from '../saveFile.ts';
 import { current } from '../state.ts';
 
+/** A title whose points end a line rather than begin one. */
+const kept = (title: string) => title.replaceAll(' · ', '\u00a0· ');
+
 /** The mission card: form and text of the same card side by side, with what its reader makes of it. */
 export function CardScreen() {
   const open = current.value;
@@ -28,8 +31,8 @@ export function CardScreen() {
         {open === null
           ? 'A mission card from scratch'
           : open.files.card === null
-            ? `A mission card for ${open.source.title}`
-            : `Mission card of ${open.source.title}`}
+            ? `A mission card for ${kept(open.source.title)}`
+            : `Mission card of ${kept(open.source.title)}`}
       </h1>
       <p class="detail">
         {open === null

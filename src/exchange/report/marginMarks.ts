@@ -93,6 +93,12 @@ function endMark({ curve, ends: { last }, frame, x, y }: Markings): Drawing[] {
   // Beside the point where the curve ends there, else over it.
   const runsOn = curve.time_s.some((t, i) => t > last.time_s + 1 && (curve.values[i] ?? null) !== null);
   const beside = !runsOn && endX + 10 + room <= frame.right;
+  // Over the point the label stands clear of all the curve that it is above.
+  const from = endX - room - 4;
+  const crest = curve.time_s.reduce((top, t, i) => {
+    const v = curve.values[i] ?? null;
+    return v === null || x(t) < from || x(t) > endX ? top : Math.min(top, y(v));
+  }, endY);
   const whisker = curve.told === null ? null : { low: y(curve.told.low), high: y(curve.told.high) };
   return [
     ...(whisker !== null && whisker.low - whisker.high > 8
@@ -111,7 +117,7 @@ function endMark({ curve, ends: { last }, frame, x, y }: Markings): Drawing[] {
         ...mark,
         fill: colour,
         x: beside ? endX + 8 : Math.min(endX, frame.right - 2),
-        y: beside ? endY + 4 : endY - 10,
+        y: beside ? endY + 4 : crest - 8,
         'text-anchor': beside ? 'start' : 'end',
       },
       text,
