@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { LossbookError } from '../errors.ts';
 import { type Analyst, createAnalyst, TaskFailed } from './analyst.ts';
 import { changeFlight, flightWithLog, keepFlight } from './book/book.ts';
 import { newId } from './book/newId.ts';
@@ -90,9 +91,18 @@ async function sortFiles(files: readonly File[], analyst: Analyst) {
   return pairFiles(files, (file) => cards.has(file));
 }
 
-/** The text of a small file. */
+/**
+ * The text of a small file, unpacked where its name says that it is packed.
+ * @throws LossbookError `file-unreadable` where it is not packed as its name says
+ */
 export async function textOf(file: File): Promise<TextFile> {
-  return { name: file.name, text: await file.text() };
+  if (!/\.gz$/i.test(file.name)) return { name: file.name, text: await file.text() };
+  const unpacked = file.stream().pipeThrough(new DecompressionStream('gzip'));
+  try {
+    return { name: file.name.replace(/\.gz$/i, ''), text: await new Response(unpacked).text() };
+  } catch {
+    throw new LossbookError('file-unreadable', { reason: 'it is no gzip file' }, { file: file.name });
+  }
 }
 
 export interface TakenIn {

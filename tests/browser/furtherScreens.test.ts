@@ -1,4 +1,5 @@
 import { mkdirSync, readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
 import { AxeBuilder } from '@axe-core/playwright';
 import axe from 'axe-core';
 import type { Browser } from 'playwright-core';
@@ -100,6 +101,18 @@ test('the best ascent becomes the plan; it is saved, taken off, and chosen again
     .setInputFiles({ name: 'again.plan.csv', mimeType: 'text/csv', buffer });
   await page.getByText('plan: again.plan.csv').waitFor();
   expect(await heading.textContent()).toBe(dearer);
+  await page
+    .getByLabel('Choose another plan')
+    .setInputFiles({ name: 'packed.plan.csv.gz', mimeType: 'application/gzip', buffer: gzipSync(buffer) });
+  await page.getByText('plan: packed.plan.csv').waitFor();
+  expect(await heading.textContent()).toBe(dearer);
+  await page
+    .getByLabel('Choose another plan')
+    .setInputFiles({ name: 'broken.plan.csv.gz', mimeType: 'application/gzip', buffer });
+  await page
+    .getByRole('alert')
+    .getByText(/it is no gzip file/)
+    .waitFor();
   await context.close();
 });
 

@@ -3,6 +3,7 @@ import type { Comparison, HabitName } from '../../attempts/types.ts';
 import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import { eventWord } from '../../exchange/report/eventLabels.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
+import { ColumnTable, type TableColumn } from '../parts/ColumnTable.tsx';
 import { inUnits, shownIn, speedIn } from '../units.ts';
 
 const habitUnits: Readonly<Record<HabitName, readonly [unit: string, decimals: number]>> = {
@@ -24,44 +25,33 @@ export function Partings({ comparison }: { readonly comparison: Comparison }) {
   told.sort((a, b) => (b.parting.cost_m_s.value ?? 0) - (a.parting.cost_m_s.value ?? 0));
   const speed = speedIn();
   const table = (part: typeof told, name: string) => (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
-    <section class="wide" aria-label={name} tabIndex={0}>
-      <table class="figures">
-        <thead>
-          <tr>
-            <th scope="col">flight</th>
-            <th scope="col" class="number">
-              from <span class="unit">s</span>
-            </th>
-            <th scope="col" class="number">
-              to <span class="unit">s</span>
-            </th>
-            <th scope="col">after</th>
-            <th scope="col" class="number">
-              cost <span class="unit">{speed.unit}</span>
-            </th>
-            <th scope="col" class="number">
-              95 %
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {part.map(({ name, parting }) => {
-            const form = shown(parting.cost_m_s, speed.scale);
-            return (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td class="number">{numberText(parting.from_s, 0)}</td>
-                <td class="number">{numberText(parting.to_s, 0)}</td>
-                <td>{parting.after === null ? '' : eventWord(parting.after)}</td>
-                <td class="number strong-cell">{valueText(parting.cost_m_s, form)}</td>
-                <td class="number quiet">{intervalText(parting.cost_m_s, form)}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </section>
+    <ColumnTable
+      scrolls={name}
+      rows={part}
+      keyOf={(p) => p.name}
+      columns={[
+        { head: 'flight', cell: (p) => p.name },
+        { head: 'from', unit: 's', kind: 'number', cell: ({ parting }) => numberText(parting.from_s, 0) },
+        { head: 'to', unit: 's', kind: 'number', cell: ({ parting }) => numberText(parting.to_s, 0) },
+        {
+          head: 'after',
+          cell: ({ parting }) => (parting.after === null ? '' : eventWord(parting.after)),
+        },
+        {
+          head: 'cost',
+          unit: speed.unit,
+          kind: 'number',
+          cellLook: 'strong-cell',
+          cell: ({ parting }) => valueText(parting.cost_m_s, shown(parting.cost_m_s, speed.scale)),
+        },
+        {
+          head: '95 %',
+          kind: 'number',
+          cellLook: 'quiet',
+          cell: ({ parting }) => intervalText(parting.cost_m_s, shown(parting.cost_m_s, speed.scale)),
+        },
+      ]}
+    />
   );
   return (
     <section aria-label="Where the ways part">
@@ -91,41 +81,34 @@ export function Habits({ comparison }: { readonly comparison: Comparison }) {
       <h2>
         Habits <span class="quiet">median, and half the middle half’s width</span>
       </h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <section class="wide" aria-label="Table of habits" tabIndex={0}>
-        <table class="figures">
-          <thead>
-            <tr>
-              <th scope="col">{comparison.by}</th>
-              {habitNames.map((h) => (
-                <th key={h} scope="col" class="number">
-                  {habitWords[h]} <span class="unit">{shownIn(habitUnits[h][0], 1).unit}</span>
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {told.map((g) => (
-              <tr key={g.name}>
-                <th scope="row">{g.name}</th>
-                {habitNames.map((h) => {
-                  const { median, lower, upper, count } = g.habits[h];
-                  const [unit, decimals] = habitUnits[h];
-                  const { scale } = shownIn(unit, 1);
-                  return (
-                    <td key={h} class="number">
-                      {median === null ? NO_FIGURE : numberText(median * scale, decimals)}
-                      {lower === null || upper === null || count < 2 ? null : (
-                        <span class="quiet"> ±{numberText(((upper - lower) / 2) * scale, decimals)}</span>
-                      )}
-                    </td>
-                  );
-                })}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <ColumnTable
+        scrolls="Table of habits"
+        rows={told}
+        keyOf={(g) => g.name}
+        columns={[
+          { head: comparison.by, cell: (g) => g.name },
+          ...habitNames.map((h): TableColumn<(typeof told)[number]> => {
+            const [given, decimals] = habitUnits[h];
+            const { unit, scale } = shownIn(given, 1);
+            return {
+              head: habitWords[h],
+              unit,
+              kind: 'number',
+              cell: (g) => {
+                const { median, lower, upper, count } = g.habits[h];
+                return (
+                  <>
+                    {median === null ? NO_FIGURE : numberText(median * scale, decimals)}
+                    {lower === null || upper === null || count < 2 ? null : (
+                      <span class="quiet"> ±{numberText(((upper - lower) / 2) * scale, decimals)}</span>
+                    )}
+                  </>
+                );
+              },
+            };
+          }),
+        ]}
+      />
     </section>
   );
 }
@@ -184,35 +167,26 @@ export function BestPhases({ comparison }: { readonly comparison: Comparison }) 
       <h2>
         Best in each phase <span class="quiet">rise of the projected total, {unit}</span>
       </h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <section class="wide" aria-label="Table of best phases" tabIndex={0}>
-        <table class="figures">
-          <thead>
-            <tr>
-              <th scope="col">phase</th>
-              <th scope="col">cheapest</th>
-              <th scope="col" class="number">
-                {unit}
-              </th>
-              <th scope="col" class="number">
-                less than others
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {bestPhases.map((b) => (
-              <tr key={b.label}>
-                <th scope="row">{b.label}</th>
-                <td>{b.name}</td>
-                <td class="number strong-cell">{numberText(b.cost_m_s * scale, 0)}</td>
-                <td class="number">
-                  {b.saved_m_s === null ? NO_FIGURE : numberText(b.saved_m_s * scale, 0)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <ColumnTable
+        scrolls="Table of best phases"
+        rows={bestPhases}
+        keyOf={(b) => b.label}
+        columns={[
+          { head: 'phase', cell: (b) => b.label },
+          { head: 'cheapest', cell: (b) => b.name },
+          {
+            head: unit,
+            kind: 'number',
+            cellLook: 'strong-cell',
+            cell: (b) => numberText(b.cost_m_s * scale, 0),
+          },
+          {
+            head: 'less than others',
+            kind: 'number',
+            cell: (b) => (b.saved_m_s === null ? NO_FIGURE : numberText(b.saved_m_s * scale, 0)),
+          },
+        ]}
+      />
     </section>
   );
 }

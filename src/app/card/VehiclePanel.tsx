@@ -5,6 +5,7 @@ import { plotFrame } from '../../exchange/report/plotFrame.ts';
 import type { Analysis, Figure } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
 import { Picture } from '../charts/Picture.tsx';
+import { ColumnTable } from '../parts/ColumnTable.tsx';
 import { notice } from '../state.ts';
 import { inUnits, speedIn } from '../units.ts';
 import { adoptVehicle } from './adoptVehicle.ts';
@@ -145,40 +146,30 @@ export function VehiclePanel({ analysis }: { readonly analysis: Analysis }) {
         <button type="button" class="plain more-switch" aria-pressed={more} onClick={() => setMore(!more)}>
           Intervals and basis
         </button>
-        <table class="figures vehicle">
-          <thead>
-            <tr>
-              <th scope="col">value</th>
-              <th scope="col" class="number">
-                card
-              </th>
-              <th scope="col" class="number">
-                log
-              </th>
-              <th scope="col" class="number more">
-                95 %
-              </th>
-              <th scope="col">unit</th>
-              <th scope="col" class="basis more">
-                basis
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {known.map((l) => (
-              <tr key={l.label}>
-                <th scope="row">{l.label}</th>
-                <td class="number quiet">
-                  {numberText(l.card === null ? null : l.card * l.scale, l.decimals)}
-                </td>
-                <td class="number">{valueText(l.figure, l)}</td>
-                <td class="number quiet more">{intervalText(l.figure, l)}</td>
-                <td class="quiet">{l.unit}</td>
-                <td class="basis quiet more">{l.figure.basis}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <ColumnTable
+          look="vehicle"
+          rows={known}
+          keyOf={(l) => l.label}
+          columns={[
+            { head: 'value', cell: (l) => l.label },
+            {
+              head: 'card',
+              kind: 'number',
+              cellLook: 'quiet',
+              cell: (l) => numberText(l.card === null ? null : l.card * l.scale, l.decimals),
+            },
+            { head: 'log', kind: 'number', cell: (l) => valueText(l.figure, l) },
+            {
+              head: '95 %',
+              kind: 'number',
+              look: 'more',
+              cellLook: 'quiet',
+              cell: (l) => intervalText(l.figure, l),
+            },
+            { head: 'unit', cellLook: 'quiet', cell: (l) => l.unit },
+            { head: 'basis', look: 'basis more', cellLook: 'quiet', cell: (l) => l.figure.basis },
+          ]}
+        />
       </div>
       {known.some((l) => l.figure.basis === 'identified') ? (
         <button type="button" class="button lesser" disabled={broken.value} onClick={adopt}>

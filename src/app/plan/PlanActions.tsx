@@ -1,8 +1,9 @@
 import { useId } from 'preact/hooks';
+import { failureOf } from '../failure.ts';
 import { textOf } from '../intake.ts';
 import { go } from '../route.ts';
 import { saveFile } from '../saveFile.ts';
-import { current, job, reviewAgain } from '../state.ts';
+import { current, job, problem, reviewAgain } from '../state.ts';
 import { seekBest } from './seekBest.ts';
 
 /** Where a plan comes from, and where it can go. */
@@ -15,7 +16,12 @@ export function PlanActions() {
   const take = async (input: HTMLInputElement) => {
     const [file] = [...(input.files ?? [])];
     input.value = '';
-    if (file !== undefined) await reviewAgain({ plan: await textOf(file) });
+    if (file === undefined) return;
+    try {
+      await reviewAgain({ plan: await textOf(file) });
+    } catch (error) {
+      problem.value = failureOf(error, { file: file.name });
+    }
   };
   return (
     <div class="plan-actions">

@@ -2,6 +2,7 @@ import { intervalText, numberText, shown, valueText } from '../../exchange/figur
 import { eventWord } from '../../exchange/report/eventLabels.ts';
 import type { AgainstPlan, ComparedState, Review } from '../../review/types.ts';
 import { formatFigure, NO_FIGURE } from '../../units/figures.ts';
+import { ColumnTable, type TableColumn } from '../parts/ColumnTable.tsx';
 import { Term } from '../parts/Term.tsx';
 import { inUnits, shownIn, speedIn } from '../units.ts';
 
@@ -94,75 +95,49 @@ export function Contributions({ plan }: { readonly plan: AgainstPlan }) {
   );
 }
 
+type PlanEvent = AgainstPlan['events'][number];
+
 /** Events planned and flown, with what differs there. */
 export function PlanEvents({ plan }: { readonly plan: AgainstPlan }) {
   const height = shownIn('km', 1e-3);
   const speed = speedIn();
+  const number = (
+    head: string,
+    unit: string,
+    cell: (event: PlanEvent) => string,
+    look = 'more',
+  ): TableColumn<PlanEvent> => ({ head, unit, kind: 'number', look, cell });
   return (
     <section aria-label="Events planned and flown">
       <h2>
         Events planned and flown <span class="quiet">Δ is flown less planned</span>
       </h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <section class="wide" aria-label="Table of events planned and flown" tabIndex={0}>
-        <table class="figures">
-          <thead>
-            <tr>
-              <th scope="col">event</th>
-              <th scope="col" class="number">
-                planned <span class="unit">s</span>
-              </th>
-              <th scope="col" class="number">
-                flown <span class="unit">s</span>
-              </th>
-              <th scope="col" class="number">
-                Δ <span class="unit">s</span>
-              </th>
-              <th scope="col" class="number more">
-                Δ altitude <span class="unit">{height.unit}</span>
-              </th>
-              <th scope="col" class="number more">
-                Δ speed <span class="unit">{speed.unit}</span>
-              </th>
-              <th scope="col" class="number more">
-                mass planned <span class="unit">kg</span>
-              </th>
-              <th scope="col" class="number more">
-                flown <span class="unit">kg</span>
-              </th>
-              <th scope="col" class="number more">
-                propellant planned <span class="unit">kg</span>
-              </th>
-              <th scope="col" class="number more">
-                flown <span class="unit">kg</span>
-              </th>
-              <th scope="col" class="number more">
-                Δ <span class="unit">kg</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {plan.events.map((e) => (
-              <tr key={`${e.name} ${e.subject ?? ''} ${e.time_s.planned} ${e.time_s.flown}`}>
-                <th scope="row">
-                  {eventWord(e.name)}
-                  {e.subject === null ? null : <span class="quiet"> {e.subject}</span>}
-                </th>
-                <td class="number">{numberText(e.time_s.planned, 1)}</td>
-                <td class="number">{numberText(e.time_s.flown, 1)}</td>
-                <td class="number strong-cell">{difference(e.time_s, 1, 1)}</td>
-                <td class="number more">{difference(e.altitude_m, height.scale, 1)}</td>
-                <td class="number more">{difference(e.speed_m_s, speed.scale, 0)}</td>
-                <td class="number more">{numberText(e.mass_kg.planned, 0)}</td>
-                <td class="number more">{numberText(e.mass_kg.flown, 0)}</td>
-                <td class="number more">{numberText(e.propellant_kg.planned, 0)}</td>
-                <td class="number more">{numberText(e.propellant_kg.flown, 0)}</td>
-                <td class="number more">{difference(e.propellant_kg, 1, 0)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <ColumnTable
+        scrolls="Table of events planned and flown"
+        rows={plan.events}
+        keyOf={(e) => `${e.name} ${e.subject ?? ''} ${e.time_s.planned} ${e.time_s.flown}`}
+        columns={[
+          {
+            head: 'event',
+            cell: (e) => (
+              <>
+                {eventWord(e.name)}
+                {e.subject === null ? null : <span class="quiet"> {e.subject}</span>}
+              </>
+            ),
+          },
+          number('planned', 's', (e) => numberText(e.time_s.planned, 1), ''),
+          number('flown', 's', (e) => numberText(e.time_s.flown, 1), ''),
+          { ...number('Δ', 's', (e) => difference(e.time_s, 1, 1), ''), cellLook: 'strong-cell' },
+          number('Δ altitude', height.unit, (e) => difference(e.altitude_m, height.scale, 1)),
+          number('Δ speed', speed.unit, (e) => difference(e.speed_m_s, speed.scale, 0)),
+          number('mass planned', 'kg', (e) => numberText(e.mass_kg.planned, 0)),
+          number('flown', 'kg', (e) => numberText(e.mass_kg.flown, 0)),
+          number('propellant planned', 'kg', (e) => numberText(e.propellant_kg.planned, 0)),
+          number('flown', 'kg', (e) => numberText(e.propellant_kg.flown, 0)),
+          number('Δ', 'kg', (e) => difference(e.propellant_kg, 1, 0)),
+        ]}
+      />
     </section>
   );
 }
@@ -180,6 +155,12 @@ const states = [
 
 /** State at each stage's cutoff, planned and flown. */
 export function PlanCutoffs({ plan }: { readonly plan: AgainstPlan }) {
+  const shownStates = states.map(([key, name, given, by, decimals]) => ({
+    key,
+    name,
+    decimals,
+    ...shownIn(given, by),
+  }));
   return (
     <>
       {plan.cutoffs.map(({ subject, states: at }) => (
@@ -187,37 +168,26 @@ export function PlanCutoffs({ plan }: { readonly plan: AgainstPlan }) {
           <h2>
             Cutoff <span class="quiet">{subject}</span>
           </h2>
-          <table class="figures">
-            <thead>
-              <tr>
-                <th scope="col">state</th>
-                <th scope="col" class="number">
-                  planned
-                </th>
-                <th scope="col" class="number">
-                  flown
-                </th>
-                <th scope="col" class="number">
-                  Δ
-                </th>
-                <th scope="col">unit</th>
-              </tr>
-            </thead>
-            <tbody>
-              {states.map(([key, name, given, by, decimals]) => {
-                const { unit, scale } = shownIn(given, by);
-                return (
-                  <tr key={key}>
-                    <th scope="row">{name}</th>
-                    <td class="number">{scaled(at[key].planned, scale, decimals)}</td>
-                    <td class="number">{scaled(at[key].flown, scale, decimals)}</td>
-                    <td class="number strong-cell">{difference(at[key], scale, decimals)}</td>
-                    <td class="unit">{unit}</td>
-                  </tr>
-                );
-              })}
-            </tbody>
-          </table>
+          <ColumnTable
+            rows={shownStates}
+            keyOf={(s) => s.key}
+            columns={[
+              { head: 'state', cell: (s) => s.name },
+              {
+                head: 'planned',
+                kind: 'number',
+                cell: (s) => scaled(at[s.key].planned, s.scale, s.decimals),
+              },
+              { head: 'flown', kind: 'number', cell: (s) => scaled(at[s.key].flown, s.scale, s.decimals) },
+              {
+                head: 'Δ',
+                kind: 'number',
+                cellLook: 'strong-cell',
+                cell: (s) => difference(at[s.key], s.scale, s.decimals),
+              },
+              { head: 'unit', look: 'unit', cell: (s) => s.unit },
+            ]}
+          />
         </section>
       ))}
     </>
@@ -236,51 +206,44 @@ export function PlanBudget({ review }: { readonly review: Review }) {
   const { againstPlan, budget } = review;
   const { scale, unit } = speedIn();
   if (againstPlan === null) return null;
+  const rows = budgetRows.map(([key, name, figureName]) => {
+    const planned = againstPlan.planned[key];
+    const figure = budget[figureName];
+    const by = planned === null || figure.value === null ? null : figure.value - planned;
+    return { name, planned, figure, by, form: shown(figure, scale) };
+  });
   return (
     <section aria-label="Budget planned and flown">
       <h2>
         Budget <span class="quiet">at the end of each ascent, {unit}</span>
       </h2>
-      <table class="figures">
-        <thead>
-          <tr>
-            <th scope="col">figure</th>
-            <th scope="col" class="number">
-              planned
-            </th>
-            <th scope="col" class="number">
-              flown
-            </th>
-            <th scope="col" class="number more">
-              95 %
-            </th>
-            <th scope="col" class="number">
-              Δ
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {budgetRows.map(([key, name, figureName]) => {
-            const planned = againstPlan.planned[key];
-            const figure = budget[figureName];
-            const by = planned === null || figure.value === null ? null : figure.value - planned;
-            const form = shown(figure, scale);
-            return (
-              <tr key={key}>
-                <th scope="row">
-                  <Term label={name} />
-                </th>
-                <td class="number">{scaled(planned, scale, form.decimals)}</td>
-                <td class="number">{valueText(figure, form)}</td>
-                <td class="number more quiet">{intervalText(figure, form)}</td>
-                <td class="number strong-cell">
-                  {difference({ planned, flown: figure.value, difference: by }, scale, form.decimals)}
-                </td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
+      <ColumnTable
+        rows={rows}
+        keyOf={(r) => r.name}
+        columns={[
+          { head: 'figure', cell: (r) => <Term label={r.name} /> },
+          { head: 'planned', kind: 'number', cell: (r) => scaled(r.planned, scale, r.form.decimals) },
+          { head: 'flown', kind: 'number', cell: (r) => valueText(r.figure, r.form) },
+          {
+            head: '95 %',
+            kind: 'number',
+            look: 'more',
+            cellLook: 'quiet',
+            cell: (r) => intervalText(r.figure, r.form),
+          },
+          {
+            head: 'Δ',
+            kind: 'number',
+            cellLook: 'strong-cell',
+            cell: (r) =>
+              difference(
+                { planned: r.planned, flown: r.figure.value, difference: r.by },
+                scale,
+                r.form.decimals,
+              ),
+          },
+        ]}
+      />
     </section>
   );
 }

@@ -5,6 +5,7 @@ import { formOf } from './columnForms.ts';
 import { activeRow, rowFaults, sheet } from './editorState.ts';
 import { PlanCell } from './PlanCell.tsx';
 import { type ColumnName, columns, type PlanRow } from './planSheet.ts';
+import { RowTools } from './RowTools.tsx';
 import { addRow, deleteRow, followFocus, goBy, insertBelow, moveRow } from './rowActions.ts';
 
 /** Events that steer the flight, each for every stage that the flight had, then the others. */
@@ -57,6 +58,14 @@ function Row({ row, number }: { readonly row: PlanRow; readonly number: number }
           </td>
         ))}
       </tr>
+      {active ? (
+        <tr class="row-tools-line">
+          <td />
+          <td colSpan={columns.length}>
+            <RowTools />
+          </td>
+        </tr>
+      ) : null}
       {faults === undefined ? null : (
         <tr class="row-fault">
           <td />

@@ -24,7 +24,7 @@ function Tool({ off, act, children }: ToolProps) {
   );
 }
 
-/** What can be done with the row that was written in last, and the way back. */
+/** What can be done with the row that was written in last. */
 export function RowTools() {
   const rows = sheet.value?.rows ?? [];
   const place = rows.findIndex((r) => r.id === activeRow.value);
@@ -49,14 +49,20 @@ export function RowTools() {
           <span class="unseen">{name}</span>
         </Tool>
       ))}
-      <span class="way-back">
-        <Tool off={!canUndo.value} act={undoEdit}>
-          Undo
-        </Tool>
-        <Tool off={!canRedo.value} act={redoEdit}>
-          Redo
-        </Tool>
-      </span>
     </fieldset>
+  );
+}
+
+/** The way back and forth. */
+export function WayBack() {
+  return (
+    <span class="way-back">
+      <Tool off={!canUndo.value} act={undoEdit}>
+        Undo
+      </Tool>
+      <Tool off={!canRedo.value} act={redoEdit}>
+        Redo
+      </Tool>
+    </span>
   );
 }

@@ -32,7 +32,7 @@ import {
 import { PlanCheckSide } from '../planEditor/PlanCheckSide.tsx';
 import { PlanTable } from '../planEditor/PlanTable.tsx';
 import { followPaste } from '../planEditor/pasteInto.ts';
-import { RowTools } from '../planEditor/RowTools.tsx';
+import { RowTools, WayBack } from '../planEditor/RowTools.tsx';
 import { StartFrom } from '../planEditor/StartFrom.tsx';
 import '../planEditor/planEditor.css';
 import { go } from '../route.ts';
@@ -187,7 +187,10 @@ export function PlanEditorScreen() {
       <div class="plan-sides">
         <section aria-label="Rows">
           <NameAndAxis />
-          <RowTools />
+          <div class="tool-line">
+            <RowTools />
+            <WayBack />
+          </div>
           <PlanTable />
           <p class="hint">
             Enter goes down, the arrows up and down. With Alt: the arrows move the row, Enter inserts one

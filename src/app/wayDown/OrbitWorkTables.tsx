@@ -1,9 +1,8 @@
-import { Fragment } from 'preact';
 import { numberText, shown, valueText } from '../../exchange/figureText.ts';
 import type { OrbitWork } from '../../review/orbitWork/types.ts';
 import type { Figure } from '../../review/types.ts';
-import { NO_FIGURE } from '../../units/figures.ts';
 import { timeText } from '../figureText.ts';
+import { ColumnTable } from '../parts/ColumnTable.tsx';
 import { FigureTable } from '../parts/FigureTable.tsx';
 import { altitudeIn, inUnits, speedIn } from '../units.ts';
 
@@ -22,67 +21,43 @@ export function OrbitBurns({ work }: { readonly work: OrbitWork }) {
         Burns in orbit{' '}
         <span class="quiet">needed = the cheapest impulses that do the same; {speed.unit}</span>
       </h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <section class="wide" aria-label="Table of burns in orbit" tabIndex={0}>
-        <table class="figures">
-          <thead>
-            <tr>
-              <th scope="col">burn</th>
-              <th scope="col" class="number">
-                at <span class="unit">s</span>
-              </th>
-              <th scope="col" class="number">
-                spent
-              </th>
-              <th scope="col" class="number">
-                needed
-              </th>
-              <th scope="col" class="number">
-                efficiency <span class="unit">%</span>
-              </th>
-              <th scope="col" class="number">
-                lost to place
-              </th>
-              <th scope="col" class="number">
-                lost to length
-              </th>
-              <th scope="col" class="number">
-                made at <span class="unit">° from periapsis</span>
-              </th>
-              <th scope="col">best made at</th>
-            </tr>
-          </thead>
-          <tbody>
-            {work.burns.map((b) => (
-              <Fragment key={b.start_s}>
-                <tr class="explained">
-                  <th scope="row">
-                    {kindText(b.kind)} <span class="quiet">{b.stage}</span>
-                  </th>
-                  <td class="number">{numberText(b.start_s, 0)}</td>
-                  <td class="number">{cell(b.deltaV_m_s)}</td>
-                  <td class="number">{cell(b.optimum_m_s)}</td>
-                  <td class="number">{valueText(b.efficiency, { scale: 100, decimals: 0 })}</td>
-                  <td class="number">{cell(b.placeLoss_m_s, 1)}</td>
-                  <td class="number">{cell(b.finiteBurnLoss_m_s, 1)}</td>
-                  <td class="number">
-                    {b.trueAnomaly_deg === null ? 'circle' : numberText(b.trueAnomaly_deg, 0)}
-                  </td>
-                  <td>
-                    {b.bestAt ?? 'anywhere'}
-                    {b.twoImpulses ? ', two impulses' : ''}
-                  </td>
-                </tr>
-                <tr>
-                  <td class="told" colSpan={9}>
-                    {inUnits(b.text)}
-                  </td>
-                </tr>
-              </Fragment>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <ColumnTable
+        scrolls="Table of burns in orbit"
+        rows={work.burns}
+        keyOf={(b) => b.start_s}
+        told={(b) => inUnits(b.text)}
+        columns={[
+          {
+            head: 'burn',
+            cell: (b) => (
+              <>
+                {kindText(b.kind)} <span class="quiet">{b.stage}</span>
+              </>
+            ),
+          },
+          { head: 'at', unit: 's', kind: 'number', cell: (b) => numberText(b.start_s, 0) },
+          { head: 'spent', kind: 'number', cell: (b) => cell(b.deltaV_m_s) },
+          { head: 'needed', kind: 'number', cell: (b) => cell(b.optimum_m_s) },
+          {
+            head: 'efficiency',
+            unit: '%',
+            kind: 'number',
+            cell: (b) => valueText(b.efficiency, { scale: 100, decimals: 0 }),
+          },
+          { head: 'lost to place', kind: 'number', cell: (b) => cell(b.placeLoss_m_s, 1) },
+          { head: 'lost to length', kind: 'number', cell: (b) => cell(b.finiteBurnLoss_m_s, 1) },
+          {
+            head: 'made at',
+            unit: '° from periapsis',
+            kind: 'number',
+            cell: (b) => (b.trueAnomaly_deg === null ? 'circle' : numberText(b.trueAnomaly_deg, 0)),
+          },
+          {
+            head: 'best made at',
+            cell: (b) => `${b.bestAt ?? 'anywhere'}${b.twoImpulses ? ', two impulses' : ''}`,
+          },
+        ]}
+      />
       <div class="half">
         <FigureTable
           lines={[
@@ -102,47 +77,44 @@ export function OrbitHistory({ work }: { readonly work: OrbitWork }) {
   return (
     <section aria-label="History of the orbit">
       <h2>History of the orbit</h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <section class="wide" aria-label="Table of orbits" tabIndex={0}>
-        <table class="figures">
-          <thead>
-            <tr>
-              <th scope="col">after</th>
-              <th scope="col" class="number">
-                from <span class="unit">s</span>
-              </th>
-              <th scope="col" class="number">
-                apoapsis <span class="unit">{altitude.unit}</span>
-              </th>
-              <th scope="col" class="number">
-                periapsis <span class="unit">{altitude.unit}</span>
-              </th>
-              <th scope="col" class="number">
-                inclination <span class="unit">°</span>
-              </th>
-              <th scope="col" class="number">
-                period <span class="unit">min</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {work.history.map(({ time_s, after, orbit }) => (
-              <tr key={time_s}>
-                <th scope="row">{kindText(after)}</th>
-                <td class="number">{timeText(time_s).replace(/\ss$/u, '')}</td>
-                <td class="number">{valueText(orbit.apoapsisAltitude_m, high)}</td>
-                <td class="number">{valueText(orbit.periapsisAltitude_m, high)}</td>
-                <td class="number">
-                  {orbit.inclination_deg.value === null
-                    ? NO_FIGURE
-                    : valueText(orbit.inclination_deg, { scale: 1, decimals: 2 })}
-                </td>
-                <td class="number">{valueText(orbit.period_s, { scale: 1 / 60, decimals: 1 })}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <ColumnTable
+        scrolls="Table of orbits"
+        rows={work.history}
+        keyOf={(h) => h.time_s}
+        columns={[
+          { head: 'after', cell: (h) => kindText(h.after) },
+          {
+            head: 'from',
+            unit: 's',
+            kind: 'number',
+            cell: (h) => timeText(h.time_s).replace(/\ss$/u, ''),
+          },
+          {
+            head: 'apoapsis',
+            unit: altitude.unit,
+            kind: 'number',
+            cell: (h) => valueText(h.orbit.apoapsisAltitude_m, high),
+          },
+          {
+            head: 'periapsis',
+            unit: altitude.unit,
+            kind: 'number',
+            cell: (h) => valueText(h.orbit.periapsisAltitude_m, high),
+          },
+          {
+            head: 'inclination',
+            unit: '°',
+            kind: 'number',
+            cell: (h) => valueText(h.orbit.inclination_deg, { scale: 1, decimals: 2 }),
+          },
+          {
+            head: 'period',
+            unit: 'min',
+            kind: 'number',
+            cell: (h) => valueText(h.orbit.period_s, { scale: 1 / 60, decimals: 1 }),
+          },
+        ]}
+      />
     </section>
   );
 }
