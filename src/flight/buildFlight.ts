@@ -175,6 +175,7 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
           loggedThrust,
           speedSigma_m_s: path.speedSigma_m_s,
           pitchSigma_rad: pitchSigma,
+          massSigma_kg: massSigma,
           riseAngleSigma: riseSigma,
           liftOffIndex: Math.max(0, axis.liftOff),
           startsInFlight: liftOff.startsInFlight,

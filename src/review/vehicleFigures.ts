@@ -2,10 +2,14 @@ import { stageName } from '../flight/events.ts';
 import { columnOf } from '../flight/identify/equation.ts';
 import type { IdentifiedVehicle } from '../flight/identify/vehicleFromLog.ts';
 import type { Flight } from '../flight/types.ts';
+import { ascentSpan } from '../ledger/ascentEnd.ts';
+import { fitVariances } from '../ledger/fitSensitivity.ts';
+import { lossCurves } from '../ledger/lossCurves.ts';
 import { dragArea_m2 } from '../mission/vehicle.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
 import { figure, unavailable } from './figure.ts';
 import type { Figure, ReviewVehicle, VehicleStage } from './types.ts';
+import { decimal } from './wording.ts';
 
 /** Share of the prior's spread that a fit must get under to say anything of its own. */
 const TELLS = 0.9;
@@ -162,31 +166,31 @@ function unseparated(flight: Flight, identified: IdentifiedVehicle): string[] {
       out.push(
         `The drag area at Mach ${silent.map((m) => String(m)).join(', ')} follows from its neighbours and the curve it started from: too little drag was met there.`,
       );
-    const joined = together(identified);
-    if (joined > JOINED)
-      out.push(
-        `Exit area and drag area trade against each other (correlation ${joined.toFixed(2)}): their sum is known better than either.`,
-      );
   }
+  const together = fixedTogether(flight);
+  if (together !== null) out.push(together);
   return out;
 }
 
-/** Correlation from which two unknowns are told as one. */
-const JOINED = 0.8;
+/** The entries' own errors must exceed that of their sum so many times, and this many m/s (95 %), to be told. */
+const TOGETHER = 2;
+const TOLD_M_S = 0.3;
 
-/** Largest correlation, in size, between an exit area and a drag node that the log tells something of. */
-function together(identified: IdentifiedVehicle): number {
-  const { fit } = identified;
-  const n = fit.factors.length;
-  let most = 0;
-  for (let e = 0; e < fit.engines.length; e++) {
-    const a = columnOf.area(e, fit.engines.length);
-    if (!tells(identified, a)) continue;
-    for (let k = 0; k < fit.drag!.mach.length; k++) {
-      const d = columnOf.node(k, fit.engines.length);
-      const both = sigmaOf(identified, a) * sigmaOf(identified, d);
-      if (both > 0) most = Math.max(most, Math.abs(fit.covariance[a * n + d]!) / both);
-    }
-  }
-  return most;
+/** The combination of ledger entries that the log fixes much better than any of them; null where there is none. */
+function fixedTogether(flight: Flight): string | null {
+  const span = ascentSpan(flight);
+  const curves = lossCurves(flight, span.start, span.end, 'ground');
+  if (curves.ideal === null || curves.backPressure === null || curves.drag === null) return null;
+  const variances = fitVariances(flight, curves);
+  const half = (variance: number): number => 1.959964 * Math.sqrt(variance);
+  const [ideal, back, drag, joint] = [
+    half(variances.ideal),
+    half(variances.backPressure),
+    half(variances.drag),
+    half(variances.unexplained),
+  ];
+  if (Math.max(ideal, back, drag) < Math.max(TOLD_M_S, TOGETHER * joint)) return null;
+  const value = curves.ideal[curves.end]! - curves.backPressure[curves.end]! - curves.drag[curves.end]!;
+  const sure = (x: number): string => `± ${decimal(x, x < 0.95 ? 2 : 1)}`;
+  return `Specific impulse, exit area and drag area trade against each other: ideal less back pressure and drag, ${decimal(value, 1)} m/s, is known to ${sure(joint)} m/s, but ideal alone to ${sure(ideal)}, back pressure to ${sure(back)} and drag to ${sure(drag)} m/s.`;
 }

@@ -8,7 +8,14 @@ import {
 } from './equation.ts';
 import { type Reduced, reduce, solveReduced } from './leastSquares.ts';
 import { nonNegative } from './nonNegative.ts';
+import { THRUST_SCALE_SHARE, thrustRows } from './thrustRows.ts';
 import { type DragUnknown, type EngineUnknown, hatAt } from './unknowns.ts';
+
+/** Thrust as logged, on the axis, and the one-sigma error of the mass that it is held against. */
+export interface LoggedThrust {
+  readonly thrust_N: Float64Array;
+  readonly massSigma_kg: number;
+}
 
 /** Values of the vehicle as the log shows them, with the one-sigma errors and what joins them. */
 export interface VehicleFit {
@@ -46,11 +53,13 @@ const NOISY_REST_SIGMA_M_S = 0.3;
  * enough.
  * @param speedSigma_m_s one-sigma error of a speed sample
  * @param fromRest true when the first burn begins with the vehicle at rest
+ * @param thrust what the log says of thrust by itself; null where it does not
  */
 export function identifyVehicle(
   input: EquationInput,
   speedSigma_m_s: number,
   fromRest: boolean,
+  thrust: LoggedThrust | null,
 ): VehicleFit | null {
   const equations = burnEquations(input);
   if (equations.length === 0) return null;
@@ -62,7 +71,13 @@ export function identifyVehicle(
   const rest = fromRest
     ? Math.hypot(REST_SIGMA_M_S, NOISY_REST_SIGMA_M_S * Math.min(1, speedSigma_m_s))
     : null;
-  const solveWith = (inflation: number) => solve(speedPart, 1 / Math.sqrt(inflation), input, rest);
+  const force =
+    thrust === null ? null : thrustRows(input, count, thrust.thrust_N, Math.max(thrust.massSigma_kg, 1e-3));
+  const forcePart =
+    force === null || force.b.length < force.cols
+      ? null
+      : reduce(force.cols, Float64Array.from(force.a), Float64Array.from(force.b));
+  const solveWith = (inflation: number) => solve(speedPart, 1 / Math.sqrt(inflation), input, rest, forcePart);
   // The slow waves of the residual say how far its samples are from independent.
   let solved = solveWith(1);
   let waves = residuals(input, equations, solved.x);
@@ -106,12 +121,19 @@ interface Solved {
 }
 
 /** Speed rows (already reduced) and prior rows together; factors are kept from going negative. */
-function solve(speed: Reduced, weight: number, input: EquationInput, restSigma_m_s: number | null): Solved {
+function solve(
+  speed: Reduced,
+  weight: number,
+  input: EquationInput,
+  restSigma_m_s: number | null,
+  force: Reduced | null,
+): Solved {
   const { engines, drag } = input;
   const count = columnCount(engines.length, drag);
-  // Behind the start speeds stands the drag curve's common factor.
-  const cols = speed.cols + (drag === null ? 0 : 1);
+  // Behind the start speeds stand the drag curve's common factor and the logged thrust's common error.
   const common = speed.cols;
+  const scale = speed.cols + (drag === null ? 0 : 1);
+  const cols = scale + (force === null ? 0 : 1);
   const a: number[] = [];
   const b: number[] = [];
   const put = (entries: readonly (readonly [number, number])[], y: number): void => {
@@ -124,6 +146,14 @@ function solve(speed: Reduced, weight: number, input: EquationInput, restSigma_m
     const row: [number, number][] = [];
     for (let j = i; j < speed.cols; j++) row.push([j, speed.r[i * speed.cols + j]! * weight]);
     put(row, speed.c[i]! * weight);
+  }
+  if (force !== null) {
+    for (let i = 0; i < force.cols; i++) {
+      const row: [number, number][] = [];
+      for (let j = i; j < force.cols; j++) row.push([j < count ? j : scale, force.r[i * force.cols + j]!]);
+      put(row, force.c[i]!);
+    }
+    put([[scale, 1 / THRUST_SCALE_SHARE]], 0);
   }
   engines.forEach((engine, e) => {
     put([[columnOf.isp(e), 1 / engine.ispShare]], 1 / engine.ispShare);
@@ -145,7 +175,10 @@ function solve(speed: Reduced, weight: number, input: EquationInput, restSigma_m
   put([[speed.cols - 1, 1]], 0);
   if (restSigma_m_s !== null) put([[count, 1 / restSigma_m_s]], 0);
   const problem = reduce(cols, Float64Array.from(a), Float64Array.from(b));
-  const free = Array.from({ length: cols }, (_, k) => k >= count && k < speed.cols);
+  const free = Array.from(
+    { length: cols },
+    (_, k) => (k >= count && k < speed.cols) || (force !== null && k === scale),
+  );
   return { cols, x: nonNegative(problem, free), inverseNormal: solveReduced(problem).inverseNormal };
 }
 

@@ -34,6 +34,7 @@ export interface IdentificationInput {
   readonly loggedThrust: Float64Array | null;
   readonly speedSigma_m_s: number;
   readonly pitchSigma_rad: number;
+  readonly massSigma_kg: number;
   readonly riseAngleSigma: Float64Array;
   readonly liftOffIndex: number;
   readonly startsInFlight: boolean;
@@ -112,6 +113,7 @@ function identifyWith(input: IdentificationInput, shares: CardShares): Identifie
       },
       input.speedSigma_m_s,
       !input.startsInFlight && axis.liftOff >= 0,
+      input.loggedThrust === null ? null : { thrust_N: input.loggedThrust, massSigma_kg: input.massSigma_kg },
     );
     if (fit === null) return null;
     const identified = burnsAsIdentified(burns, fit, input.loggedThrust !== null);

@@ -104,4 +104,47 @@ describe('the card and the log', () => {
     expect(flight.identified).toBeNull();
     expect(vehicleFigures(flight)).toBeNull();
   });
+
+  /** Half-widths and errors of the booster's values without a vehicle on the card, thrust logged `scale` times. */
+  const withThrust = async (scale: number | null) => {
+    const columns = ['time_s', 'altitude_m', 'speed_m_s', 'mass_kg', 'throttle', 'pitch_deg'];
+    const text = cutLog('osselby-nominal', scale === null ? columns : [...columns, 'thrust_N'], 2)
+      .split('\n')
+      .map((line, i) => {
+        const cells = line.split(',');
+        if (i === 0 || scale === null) return line;
+        return [...cells.slice(0, 6), Number(cells[6]) * scale].join(',');
+      })
+      .join('\n');
+    const log = await readLog(new TextEncoder().encode(text), { name: 'x' });
+    const card = JSON.parse(readCardText('osselby-nominal'));
+    delete card.vehicle;
+    const flight = buildFlight(log, readMission({ card: { name: 'c', text: JSON.stringify(card) } }));
+    const { drag } = frameLedger(flight, ascentSpan(flight), 'ground').entries;
+    return { vehicle: vehicleFigures(flight)!, dragHalf: (drag.high! - drag.low!) / 2 };
+  };
+
+  test('what trades is told with the combination that is fixed; a logged thrust tells them apart', async () => {
+    const silent = await withThrust(null);
+    const joined = silent.vehicle.unseparated.find((text) => text.includes('trade against each other'))!;
+    const [, value, half] = joined.match(
+      /ideal less back pressure and drag, ([\d,.]+) m\/s, .*?± ([\d.]+) m/,
+    )!;
+    const { ideal, pressure, drag } = readTruth('osselby-nominal').ground;
+    expect(Math.abs(Number(value!.replace(',', '')) - (ideal! - pressure! - drag!))).toBeLessThan(
+      Number(half),
+    );
+    expect(Number(half)).toBeLessThan(silent.dragHalf / 4);
+    const told = await withThrust(1);
+    expect(told.vehicle.unseparated.join()).not.toContain('trade against');
+    // Measured: ± 0.55 m/s instead of ± 1.05.
+    expect(told.dragHalf).toBeLessThan(0.6 * silent.dragHalf);
+  });
+
+  test('a thrust channel 1.5 % too high does not lead the specific impulse astray', async () => {
+    const { vehicle } = await withThrust(1.015);
+    // Measured: 0.02 %.
+    expect(Math.abs(vehicle.stages[0]!.isp_s.value! / 285 - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(vehicle.stages[1]!.isp_s.value! / 335 - 1)).toBeLessThan(1e-3);
+  });
 });
