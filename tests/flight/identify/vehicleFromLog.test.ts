@@ -143,7 +143,7 @@ describe('the card and the log', () => {
 
   test('a thrust channel 1.5 % too high does not lead the specific impulse astray', async () => {
     const { vehicle } = await withThrust(1.015);
-    // Measured: 0.02 %.
+    // Measured: 0.001 %.
     expect(Math.abs(vehicle.stages[0]!.isp_s.value! / 285 - 1)).toBeLessThan(1e-3);
     expect(Math.abs(vehicle.stages[1]!.isp_s.value! / 335 - 1)).toBeLessThan(1e-3);
   });
