@@ -76,6 +76,8 @@ const states: Readonly<Record<string, State>> = {
       await give(page, nameless());
       await page.getByRole('button', { name: 'Say which columns they are' }).click();
       await page.getByRole('heading', { name: /^Say which columns of odd\.csv/ }).waitFor();
+      // What is wrong stands once.
+      expect(await page.getByRole('alert').textContent()).toBe('');
     },
   },
   'no-card': {
@@ -89,6 +91,7 @@ const states: Readonly<Record<string, State>> = {
   'card-faults': {
     hash: `#/card?${flight}`,
     come: async (page) => {
+      await page.getByRole('heading', { level: 1, name: /Mission card of/ }).waitFor();
       const form = page.getByRole('form', { name: 'Mission card as a form' });
       await form.getByLabel('Latitude').fill('95');
       await form.getByLabel('Payload').fill('heavy');

@@ -14,8 +14,9 @@ import {
   text,
 } from '../card/cardState.ts';
 import { VehiclePanel } from '../card/VehiclePanel.tsx';
+import { route } from '../route.ts';
 import { saveFile } from '../saveFile.ts';
-import { current } from '../state.ts';
+import { current, job } from '../state.ts';
 
 /** A title whose points end a line rather than begin one. */
 const kept = (title: string) => title.replaceAll(' · ', '\u00a0· ');
@@ -24,6 +25,9 @@ const kept = (title: string) => title.replaceAll(' · ', '\u00a0· ');
 export function CardScreen() {
   const open = current.value;
   useEffect(followCheck, []);
+  // A flight that the address names is still being read: its card is not the one from scratch.
+  if (open === null && job.value !== null && route.value.view.flight !== undefined)
+    return <p class="detail">The flight is being read; its card comes with it.</p>;
   const wrong = (check.value?.faults.length ?? 0) > 0 || broken.value;
   return (
     <div class="card-screen">
