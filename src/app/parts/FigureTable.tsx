@@ -1,7 +1,7 @@
 import { intervalText, shown, valueText } from '../../exchange/figureText.ts';
 import { sentence } from '../../exchange/sentence.ts';
 import type { Figure } from '../../review/types.ts';
-import { shownIn } from '../units.ts';
+import { inUnits, shownIn } from '../units.ts';
 import { Term } from './Term.tsx';
 
 /** One figure of a table. */
@@ -27,7 +27,7 @@ function FigureRow({ label, figure, decimals, note, reasoned, ...given }: Figure
     <tr>
       <th scope="row">
         <Term label={label} />
-        {note === undefined || note === '' ? null : <span class="quiet"> {note}</span>}
+        {note === undefined || note === '' ? null : <span class="quiet"> {inUnits(note)}</span>}
       </th>
       {figure.value === null ? (
         <td class="absent" colSpan={4}>

@@ -95,7 +95,7 @@ export function Provenance({ review }: { readonly review: Review }) {
               <tr key={`${c.channel} ${c.columnIndex}`}>
                 <th scope="row">{c.channel}</th>
                 <td translate={false}>{c.column}</td>
-                <td translate={false}>{c.unit}</td>
+                <td translate={false}>{c.unit === '1' ? 'fraction' : c.unit}</td>
                 <td class="more quiet">{inUnits(c.reason)}</td>
               </tr>
             ))}

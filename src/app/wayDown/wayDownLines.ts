@@ -3,7 +3,7 @@ import type { PeakFigure, WayDownReview } from '../../review/wayDown/types.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../../units/standardGravity.ts';
 import { timeText } from '../figureText.ts';
 import type { FigureLine } from '../parts/FigureTable.tsx';
-import { altitudeIn, inUnits } from '../units.ts';
+import { altitudeIn, inUnits, speedIn } from '../units.ts';
 
 /** A section of the way down: its figures, and a sentence about them where one is needed. */
 export interface WayDownSection {
@@ -61,10 +61,10 @@ function deorbit({ deorbit: d }: WayDownReview): WayDownSection | null {
         reasoned: true,
       },
       {
-        label: 'periapsis lowered for each m/s',
+        label: `periapsis lowered for each ${speedIn().unit}`,
         figure: d.perDeltaV_m_per_m_s,
         unit: 'km',
-        scale: 1e-3,
+        scale: 1e-3 / speedIn().scale,
         decimals: 2,
         reasoned: true,
       },

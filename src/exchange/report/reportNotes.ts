@@ -75,7 +75,7 @@ export function methodSections({ derivation, channels, source, mission }: Review
               channels.map((c) => [
                 c.channel,
                 asInFile(cutText(c.column, 40)),
-                asInFile(cutText(c.unit, 12)),
+                asInFile(c.unit === '1' ? 'fraction' : cutText(c.unit, 12)),
                 c.reason,
               ]),
             ),
