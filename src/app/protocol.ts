@@ -1,5 +1,5 @@
 import type { CompareOptions } from '../attempts/compare.ts';
-import type { Attempt, Comparison } from '../attempts/types.ts';
+import type { Attempt, Comparison, Stitched } from '../attempts/types.ts';
 import type { Where } from '../errors.ts';
 import type { ColumnSample } from '../log/columnSample.ts';
 import type { FileKind } from '../log/fileKind.ts';
@@ -113,6 +113,11 @@ export interface ComparisonRequest {
   readonly options: CompareOptions;
 }
 
+/** Groups whose best phases are to be put together, with what each flight is read from, by its name. */
+export interface StitchRequest extends Pick<Comparison, 'groups' | 'rows'> {
+  readonly flights: ReadonlyMap<string, PageReviewRequest>;
+}
+
 /** What the page can ask of its worker. A further task is one more line here and one in worker.ts. */
 export interface Tasks {
   readonly review: { readonly request: PageReviewRequest; readonly result: ReviewResult };
@@ -132,6 +137,9 @@ export interface Tasks {
   /** The controls of a flight as a plan. */
   readonly planOfFlight: { readonly request: PageReviewRequest; readonly result: EditablePlan };
   readonly attempt: { readonly request: PageReviewRequest; readonly result: Attempt };
+  /** The best ascent of a flight's rocket as an attempt. */
+  readonly bestAttempt: { readonly request: PageReviewRequest; readonly result: Attempt };
+  readonly stitch: { readonly request: StitchRequest; readonly result: readonly Stitched[] };
   readonly compare: { readonly request: ComparisonRequest; readonly result: Comparison };
 }
 

@@ -1,4 +1,5 @@
 import { LossbookError } from '../errors.ts';
+import { buildFlight } from '../flight/buildFlight.ts';
 import { type ColumnSample, columnSample } from '../log/columnSample.ts';
 import { fileKind } from '../log/fileKind.ts';
 import { withinLimit } from '../log/limits.ts';
@@ -6,6 +7,7 @@ import { readLogStream } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';
 import type { Mission } from '../mission/types.ts';
+import type { SearchProgress } from '../refly/bestAscent.ts';
 import { reviewLog } from '../review/reviewFlight.ts';
 import type { Analysis } from '../review/types.ts';
 import type { TextFile } from './book/types.ts';
@@ -20,6 +22,7 @@ import type {
   PlanSheetRequest,
   Reply,
   ReviewResult,
+  StitchRequest,
   Tasks,
 } from './protocol.ts';
 
@@ -155,6 +158,7 @@ function fileAsked({ task, request }: Ask): string {
     case 'card':
       return (request as FileHandle | TextFile).name;
     case 'compare':
+    case 'stitch':
       return '';
     default:
       return (request as PageReviewRequest).log.name;
@@ -208,6 +212,28 @@ scope.onmessage = async ({ data: asked }) => {
       const { analysis } = (await review(asked.request as PageReviewRequest, say)).result;
       const { attemptOf } = await import('../attempts/attempt.ts');
       scope.postMessage({ id, kind: 'done', result: attemptOf(analysis.review, analysis.strips) });
+      return;
+    }
+    if (asked.task === 'bestAttempt') {
+      const request = asked.request as PageReviewRequest;
+      const { log } = await logOf(request, () => undefined);
+      const { bestAttemptOf } = await import('../attempts/bestAttempt.ts');
+      say('searching the best ascent', 0);
+      const onProgress = ({ done }: SearchProgress) => say('searching the best ascent', done);
+      const result = await bestAttemptOf(log, missionOf(request), { onProgress });
+      scope.postMessage({ id, kind: 'done', result });
+      return;
+    }
+    if (asked.task === 'stitch') {
+      const { flights, ...comparison } = asked.request as StitchRequest;
+      const { stitchAll } = await import('../attempts/stitchAll.ts');
+      const result = await stitchAll(comparison, async (name) => {
+        const request = flights.get(name);
+        if (request === undefined) return null;
+        const { log } = await logOf(request, () => undefined);
+        return buildFlight(log, missionOf(request));
+      });
+      scope.postMessage({ id, kind: 'done', result });
       return;
     }
     if (asked.task === 'compare') {

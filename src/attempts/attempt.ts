@@ -77,6 +77,11 @@ export function curveOf(curves: BudgetCurves, end_s: number): Attempt['curve'] {
   };
 }
 
+/** What a phase is called in a comparison. */
+export function phaseLabel(name: string, label: string): string {
+  return name === label ? name : `${name}, ${label}`;
+}
+
 /** Rise of the projected total in the phases of the ascent; phases of one name are added up. */
 function phaseCosts(review: Review): Attempt['phases'] {
   const { time_s, projectedTotal } = review.budget.curves;
@@ -86,7 +91,7 @@ function phaseCosts(review: Review): Attempt['phases'] {
     const from = valueAt(time_s, projectedTotal, Math.max(phase.start_s, time_s[0] ?? 0));
     const to = valueAt(time_s, projectedTotal, Math.min(phase.end_s, review.ledger.end_s));
     if (from === null || to === null) continue;
-    const label = phase.name === phase.label ? phase.name : `${phase.name}, ${phase.label}`;
+    const label = phaseLabel(phase.name, phase.label);
     costs.set(label, (costs.get(label) ?? 0) + to - from);
   }
   return [...costs].map(([label, cost_m_s]) => ({ label, cost_m_s }));

@@ -2,8 +2,10 @@ import { valueAt } from '../review/sampleAt.ts';
 import { bestPhases } from './bestPhases.ts';
 import { groupDifferences } from './groupDifferences.ts';
 import { habitNames, habitRelations } from './habitRelations.ts';
+import { heldBytes } from './heldBytes.ts';
 import { partingOf } from './parting.ts';
 import { progressOf } from './progress.ts';
+import { reached } from './reached.ts';
 import { type Spread, spread } from './spread.ts';
 import type { Attempt, Comparison, ComparisonGroup, ComparisonRow, GroupBy, HabitName } from './types.ts';
 
@@ -19,7 +21,6 @@ export interface CompareOptions {
 
 /** Points of the axis that the curves of a comparison share. */
 const CURVE_POINTS = 120;
-const reachedCodes: readonly string[] = ['in-orbit', 'suborbital-as-planned', 'escape'];
 
 /** Sets attempts side by side. */
 export function compareAttempts(attempts: readonly Attempt[], options: CompareOptions = {}): Comparison {
@@ -43,7 +44,7 @@ export function compareAttempts(attempts: readonly Attempt[], options: CompareOp
       }),
     ),
   );
-  return {
+  const document: Omit<Comparison, 'bytes'> = {
     schema: 'lossbook-comparison/1',
     by,
     reference: reference === null ? null : { name: reference.attempt.name, why: reference.why },
@@ -54,10 +55,12 @@ export function compareAttempts(attempts: readonly Attempt[], options: CompareOp
       ? groupDifferences(groups.map((g) => ({ name: g.name, margins: margins(g.attempts) })))
       : [],
     bestPhases: alike ? bestPhases(ordered) : [],
+    stitched: [],
     curves: curvesOf(ordered),
     paths: ordered.map((a) => a.path),
     cautions: cautionsOf(ordered, alike),
   };
+  return { ...document, bytes: heldBytes([attempts, document]) };
 }
 
 interface Group {
@@ -133,7 +136,7 @@ function groupOf(name: string, attempts: readonly Attempt[]): ComparisonGroup {
   return {
     name,
     attempts: attempts.length,
-    reached: attempts.filter((a) => reachedCodes.includes(a.verdict.code)).length,
+    reached: attempts.filter(reached).length,
     margin: spread(attempts.map((a) => a.scores.margin_m_s.value)),
     habits,
     progress: alike

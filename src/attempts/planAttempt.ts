@@ -4,13 +4,15 @@ import type { Figure, Review, Strips } from '../review/types.ts';
 import { curveOf, pathOf } from './attempt.ts';
 import type { Attempt } from './types.ts';
 
-const NAME = 'the plan';
-
 /**
  * The plan of a review, as flown by the same rocket, in the form of an attempt, to hold others against; null where
  * the review has none. A best ascent reviewed as the plan serves alike. What a plan does not tell is unavailable.
  */
-export function planAttemptOf(review: Review, planStrips: Strips | null = null): Attempt | null {
+export function planAttemptOf(
+  review: Review,
+  planStrips: Strips | null = null,
+  name = 'the plan',
+): Attempt | null {
   const { againstPlan, mission, ledger } = review;
   if (againstPlan === null) return null;
   const { planned, plannedCurves } = againstPlan;
@@ -23,7 +25,7 @@ export function planAttemptOf(review: Review, planStrips: Strips | null = null):
     value === null ? unavailable('the plan does not tell it') : figure(value, 0, 'derived');
   const none = unavailable('the plan’s losses are not kept');
   return {
-    name: NAME,
+    name,
     pilot: null,
     vehicle: mission.vehicle,
     mission: mission.name,

@@ -125,6 +125,43 @@ export interface BestPhase {
   readonly saved_m_s: number | null;
 }
 
+/** One phase of a stitched flight. Differences are stitched less own. */
+export interface StitchedPhase {
+  readonly label: string;
+  /** The attempt whose controls fly it. */
+  readonly name: string;
+  /** Rise of the projected total in its own flight, and as stitched, m/s. */
+  readonly own_m_s: number;
+  readonly stitched_m_s: number;
+  /** How far the state that it takes over is from the one in which its own flight began it; null for the first. */
+  readonly gap: {
+    readonly time_s: number;
+    readonly altitude_m: number;
+    readonly speed_m_s: number;
+    readonly flightPathAngle_deg: number;
+    readonly spent_m_s: number;
+  } | null;
+  /** False where it costs more than 10 m/s over what it cost in its own flight. */
+  readonly joins: boolean;
+}
+
+/** The best phases of one group's flights, put together and flown. */
+export type Stitched =
+  | {
+      readonly kind: 'flown';
+      readonly group: string;
+      readonly phases: readonly StitchedPhase[];
+      /** Margin with the last stage flown as in its own flight, m/s. */
+      readonly asFlown_m_s: number;
+      /** Margin with the last stage steered anew to the target, and what that leaves to go at cutoff, m/s. */
+      readonly steered_m_s: number;
+      readonly steeredToGo_m_s: number;
+      /** The group's own best attempt; null where none has a margin. */
+      readonly best: { readonly name: string; readonly margin_m_s: number } | null;
+      readonly text: string;
+    }
+  | { readonly kind: 'unavailable'; readonly group: string; readonly text: string };
+
 /** Whether a habit goes with the margin, over all comparable attempts. */
 export interface HabitRelation {
   readonly habit: HabitName;
@@ -162,6 +199,8 @@ export interface Comparison {
   readonly habits: readonly HabitRelation[];
   readonly differences: readonly GroupDifference[];
   readonly bestPhases: readonly BestPhase[];
+  /** Best phases of each group put together and flown again; empty where that was not asked for. */
+  readonly stitched: readonly Stitched[];
   /** Margin and projected total of every row on one axis of delta-v spent, for charts; null outside a flight. */
   readonly curves: {
     readonly spent_m_s: readonly number[];
@@ -173,6 +212,8 @@ export interface Comparison {
     readonly downrange_m: readonly number[];
     readonly altitude_m: readonly number[];
   }[];
+  /** Memory that the attempts and this document hold, by count. */
+  readonly bytes: number;
   /** What limits the comparison, one sentence each. */
   readonly cautions: readonly string[];
 }

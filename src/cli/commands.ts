@@ -89,7 +89,8 @@ export const commands: readonly Command[] = [
       {
         name: 'reference',
         value: 'NAME',
-        about: 'hold against this log, or against the plan (“plan”); else the greatest margin',
+        about:
+          'hold against this log, against the plan (“plan”) or the best ascent of the same rocket (“best”); else the greatest margin',
       },
       { name: 'plan', value: 'PLAN', about: 'what was planned, for all the logs' },
       { name: 'world', value: 'W', about: 'earth, moon or mars, over the card’s world' },
@@ -101,6 +102,7 @@ export const commands: readonly Command[] = [
         about: 'read a channel from this column in every log',
       },
       { name: 'json', about: 'the comparison as a JSON document' },
+      { name: 'report', value: 'FILE.html', about: 'write the report, one HTML file that needs no other' },
     ],
     notes: [
       'A card NAME.mission.json beside NAME.csv is taken without being named; pilot and attempt stand in it.',

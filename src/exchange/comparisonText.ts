@@ -2,6 +2,7 @@ import { habitNames, habitWords } from '../attempts/habitRelations.ts';
 import type { Comparison, ComparisonGroup, ComparisonRow, HabitName } from '../attempts/types.ts';
 import type { VerdictCode } from '../review/types.ts';
 import { NO_FIGURE } from '../units/figures.ts';
+import { heldText, stitchedNote } from './comparisonWords.ts';
 import { numberText, shown, valueText } from './figureText.ts';
 import { headingText } from './headingText.ts';
 import { type Inks, inks } from './inks.ts';
@@ -64,12 +65,17 @@ export function comparisonText(document: Comparison, { width, colour }: TextOpti
     ...section('Whether they differ', '', points(comparison.differences.map((d) => d.text))),
     ...section('Best in each phase', 'rise of the projected total', phaseTable(comparison, ink)),
     ...section(
+      'Best phases flown one after another',
+      'the “stitched best”',
+      stitchedLines(comparison, ink, width),
+    ),
+    ...section(
       'Where the ways part',
       comparison.reference === null ? '' : `from ${cutText(comparison.reference.name, 30)}`,
       partings(rows, width),
     ),
     '',
-    ...comparison.cautions.flatMap((text) => wrapText(text, width)).map(ink.faint),
+    ...[...comparison.cautions, heldText(comparison)].flatMap((text) => wrapText(text, width)).map(ink.faint),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -151,6 +157,43 @@ function phaseTable({ bestPhases }: Comparison, ink: Inks): string[] {
     [['phase', 'cheapest', 'm/s', 'under the others’ median'], ...rows],
     ink.faint,
   );
+}
+
+function stitchedLines({ stitched }: Comparison, ink: Inks, width: number): string[] {
+  if (stitched.length === 0) return [];
+  const rows = stitched.flatMap((s) => {
+    if (s.kind !== 'flown') return [];
+    return s.phases.map((p, k) => [
+      k === 0 ? cutText(s.group, 12) : '',
+      cutText(p.label, 18),
+      cutText(p.name, 20),
+      numberText(p.own_m_s, 0),
+      numberText(p.stitched_m_s, 0),
+      ...(p.gap === null
+        ? ['', '']
+        : [numberText(p.gap.altitude_m / 1000, 1), numberText(p.gap.speed_m_s, 0)]),
+    ]);
+  });
+  const right = { align: 'right' as const };
+  return [
+    ...stitched.flatMap((s) => wrapText(`· ${s.text}`, width, '  ')),
+    ...(rows.length === 0
+      ? []
+      : textTable(
+          [
+            { align: 'left' },
+            { align: 'left' },
+            { align: 'left' },
+            right,
+            { ...right, ink: ink.strong },
+            right,
+            right,
+          ],
+          [['', 'phase', 'of', 'own', 'here', 'gap km', 'm/s'], ...rows],
+          ink.faint,
+        )),
+    ...wrapText(stitchedNote, width).map(ink.faint),
+  ];
 }
 
 /** One line a row, the dearest first; of many only so many. */

@@ -23,6 +23,8 @@ export interface StageScript {
 /** A flight's controls, timing and rocket in a form that can be exchanged piece by piece with another's. */
 export interface FlightScript {
   readonly rocket: Rocket;
+  /** From ignition to lift-off, s; 0 where the first engine was lit in flight or let go at once. */
+  readonly holdDown_s: number;
   readonly stages: readonly StageScript[];
 }
 
@@ -75,6 +77,7 @@ export function flightScript(flight: Flight): FlightScript | null {
       payload_kg: card.payload_kg + heavier_kg,
       stages: [...engines, ...card.stages.slice(engines.length)],
     },
+    holdDown_s: Math.max(0, -first.start_s),
     stages,
   };
 }

@@ -58,7 +58,7 @@ export function programToStage(mission: Mission, mix: Mix, until: number): Fligh
       longitude_rad: 0,
       altitude_m: site.altitude_m,
       course_rad: site.launchAzimuth_rad,
-      holdDown_s: 0,
+      holdDown_s: mix.timing.holdDown_s,
     },
     controls: stageControls(mix, 0, mission),
     steps,

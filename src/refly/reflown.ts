@@ -89,7 +89,8 @@ export function throttleOf(script: FlightScript, last: number): ReturnType<typeo
   return overUsed({ vehicle: script }, script.stages[last]!, last, 'throttle');
 }
 
-function guessOf(script: FlightScript, last: number): readonly [number, number] {
+/** Tangents of the pitch at the start and end of a script's last stage, for the search to begin with. */
+export function guessOf(script: FlightScript, last: number): readonly [number, number] {
   const pitch = script.stages[last]!.pitch_rad;
   const tan = (angle: number): number => Math.max(-3, Math.min(3, Math.tan(angle)));
   return [tan(pitch[0]!), tan(pitch.at(-1)!)];

@@ -170,6 +170,49 @@ test('a flight is set apart in the charts, and the table is saved', async () => 
   await context.close();
 });
 
+test('the charts of attempts are saved as pictures and as tables, the comparison as a report', async () => {
+  const { page, context } = await openFurther(browser, served.address, 'attempts');
+  const saved = async (name: string) => {
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name, exact: true }).click();
+    const file = await download;
+    return { name: file.suggestedFilename(), bytes: readFileSync(await file.path()) };
+  };
+  const svg = await saved('Save Margins on delta-v spent as SVG');
+  expect(svg.name).toBe('attempts-margins-on-delta-v-spent.svg');
+  expect(svg.bytes.toString()).toContain('15 attempts by pilot: ');
+  const png = await saved('Save Ways up as PNG');
+  expect(png.bytes.subarray(1, 4).toString()).toBe('PNG');
+  const csv = await saved('Save Ways up as CSV');
+  const [head = ''] = csv.bytes.toString().split('\n');
+  expect(head.match(/altitude_m Bobstay/gu)).toHaveLength(ladder.length);
+  const report = await saved('Save report');
+  expect(report.name).toBe('attempts.html');
+  expect(report.bytes.toString()).toContain('comparison report');
+  await context.close();
+});
+
+test('attempts are held against the best ascent, and the search for it can be stopped', async () => {
+  const { page, context, complaints } = await openFurther(browser, served.address, 'attempts');
+  const choice = page.getByLabel('Held against');
+  await choice.selectOption({ label: 'the best ascent of this rocket' });
+  await page.getByText('searching the best ascent').waitFor();
+  await page.getByRole('button', { name: 'Stop comparing' }).click();
+  await page.locator('.attempts-screen .working').waitFor({ state: 'detached' });
+  // What stood before stands still.
+  expect(await page.getByRole('heading', { name: /Where the ways part from Bobstay · Tansy/ }).count()).toBe(
+    1,
+  );
+  await page.getByRole('button', { name: 'Compare 15 flights' }).click();
+  await page
+    .getByRole('heading', { name: 'Where the ways part from the best ascent (as asked)' })
+    .waitFor({ timeout: patience_ms });
+  await choice.selectOption({ label: 'Bobstay · Tansy, attempt 1' });
+  await page.getByRole('heading', { name: /Where the ways part from Bobstay · Tansy, attempt 1/ }).waitFor();
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 240_000);
+
 test('the way down tells entry, parachutes, fall and touchdown, and the work in orbit', async () => {
   const { page, context } = await openFurther(browser, served.address, 'way-down');
   expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^Touchdown at [\d,]+ s with /);

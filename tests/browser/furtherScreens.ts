@@ -61,7 +61,9 @@ export async function openFurther(
   if (screen === 'attempts') {
     const hash = `#/attempts?flights=${encodeURIComponent(ladder.join(','))}`;
     const watched = await openPage(browser, `${address}${hash}`, look);
-    await watched.page.getByRole('region', { name: 'Habits', exact: true }).waitFor();
+    await watched.page
+      .getByRole('region', { name: 'Best phases flown one after another', exact: true })
+      .waitFor();
     return watched;
   }
   const watched = await openPage(browser, `${address}#/way-down?flight=${homeward}`, look);

@@ -1,18 +1,13 @@
+import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
 import { habitNames, habitWords } from '../../attempts/habitRelations.ts';
-import type { Comparison, HabitName } from '../../attempts/types.ts';
+import type { Comparison } from '../../attempts/types.ts';
+import { habitUnits, heldText } from '../../exchange/comparisonWords.ts';
 import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import { eventWord } from '../../exchange/report/eventLabels.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
 import { ColumnTable, type TableColumn } from '../parts/ColumnTable.tsx';
 import { inUnits, shownIn, speedIn } from '../units.ts';
-
-const habitUnits: Readonly<Record<HabitName, readonly [unit: string, decimals: number]>> = {
-  pitchOverTime_s: ['s', 1],
-  pitchOverAngle_deg: ['°', 1],
-  thrustToWeightAtMaxQ: ['', 2],
-  angleOfAttackInAir_deg: ['°', 2],
-  cutoffError_m_s: ['m/s', 1],
-};
 
 /** Most rows of the list of partings before it is asked for more. */
 const mostPartings = 12;
@@ -63,12 +58,22 @@ export function Partings({ comparison }: { readonly comparison: Comparison }) {
       </h2>
       {table(told.slice(0, mostPartings), 'Table of partings')}
       {told.length <= mostPartings ? null : (
-        <details>
-          <summary>{told.length - mostPartings} more</summary>
-          {table(told.slice(mostPartings), 'Table of further partings')}
-        </details>
+        <Further count={told.length - mostPartings}>
+          {() => table(told.slice(mostPartings), 'Table of further partings')}
+        </Further>
       )}
     </section>
+  );
+}
+
+/** What is shown only when asked for, and made only then. */
+function Further({ count, children }: { readonly count: number; readonly children: () => VNode }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{numberText(count, 0)} more</summary>
+      {open ? children() : null}
+    </details>
   );
 }
 
@@ -138,7 +143,11 @@ export function Progress({ comparison }: { readonly comparison: Comparison }) {
         note="margin over the attempts in their order"
         lines={comparison.groups.map((g) => `${g.name}: ${g.progress.text}`)}
       />
-      <Told title="What limits this comparison" note="" lines={comparison.cautions} />
+      <Told
+        title="What limits this comparison"
+        note=""
+        lines={[...comparison.cautions, heldText(comparison)]}
+      />
     </>
   );
 }

@@ -1,22 +1,16 @@
 import { signal } from '@preact/signals';
-import type { Comparison, ComparisonGroup, ComparisonRow, ScoreName } from '../../attempts/types.ts';
+import { useState } from 'preact/hooks';
+import type { Comparison, ComparisonRow, ScoreName } from '../../attempts/types.ts';
 import { verdictWords } from '../../exchange/comparisonText.ts';
+import { groupRemark, scoreHeads } from '../../exchange/comparisonWords.ts';
 import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import { shownIn, speedIn } from '../units.ts';
-import { scoreHeads } from './choice.ts';
 
 /** Name of the attempt that is set apart in the charts; null = none. */
 export const setApart = signal<string | null>(null);
 
-function remarkOf({ attempts, reached, margin }: ComparisonGroup): string {
-  const { scale, unit } = speedIn();
-  const at = (v: number | null) => numberText(v === null ? null : v * scale, 0);
-  const range =
-    margin.median === null
-      ? 'no margin known'
-      : `margin ${at(margin.least)} to ${at(margin.most)} ${unit}, median ${at(margin.median)}`;
-  return `${reached} of ${attempts} on target, ${range}`;
-}
+/** A longer table is shown in pages of so many rows. */
+const pageRows = 100;
 
 function Row({ row, scores }: { readonly row: ComparisonRow; readonly scores: readonly ScoreName[] }) {
   const apart = setApart.value === row.name;
@@ -59,7 +53,50 @@ export function AttemptsTable({
   readonly comparison: Comparison;
   readonly scores: readonly ScoreName[];
 }) {
-  const { rows, groups } = comparison;
+  const { groups } = comparison;
+  const [first, setFirst] = useState(0);
+  const start = first < comparison.rows.length ? first : 0;
+  const rows = comparison.rows.slice(start, start + pageRows);
+  return (
+    <>
+      <Pager first={start} count={comparison.rows.length} onTurn={setFirst} />
+      <Page rows={rows} groups={groups} scores={scores} />
+    </>
+  );
+}
+
+/** Turns the pages of a long table; nothing for a short one. */
+function Pager({
+  first,
+  count,
+  onTurn,
+}: {
+  readonly first: number;
+  readonly count: number;
+  readonly onTurn: (first: number) => void;
+}) {
+  if (count <= pageRows) return null;
+  const end = Math.min(first + pageRows, count);
+  return (
+    <nav class="table-pager" aria-label="Pages of the table">
+      <button type="button" class="plain" disabled={first === 0} onClick={() => onTurn(first - pageRows)}>
+        Earlier
+      </button>
+      <span role="status">
+        Attempts {numberText(first + 1, 0)} to {numberText(end, 0)} of {numberText(count, 0)}
+      </span>
+      <button type="button" class="plain" disabled={end === count} onClick={() => onTurn(end)}>
+        Later
+      </button>
+    </nav>
+  );
+}
+
+function Page({
+  rows,
+  groups,
+  scores,
+}: Pick<Comparison, 'rows' | 'groups'> & { readonly scores: readonly ScoreName[] }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
     <section class="wide" aria-label="Table of attempts" tabIndex={0}>
@@ -79,20 +116,22 @@ export function AttemptsTable({
             ))}
           </tr>
         </thead>
-        {groups.map((g) => (
-          <tbody key={g.name}>
-            <tr class="group-line">
-              <th scope="rowgroup" colSpan={3 + scores.length}>
-                {g.name} <span class="quiet">{remarkOf(g)}</span>
-              </th>
-            </tr>
-            {rows
-              .filter((r) => r.group === g.name)
-              .map((row) => (
-                <Row key={row.name} row={row} scores={scores} />
-              ))}
-          </tbody>
-        ))}
+        {groups
+          .filter((g) => rows.some((r) => r.group === g.name))
+          .map((g) => (
+            <tbody key={g.name}>
+              <tr class="group-line">
+                <th scope="rowgroup" colSpan={3 + scores.length}>
+                  {g.name} <span class="quiet">{groupRemark(g, speedIn())}</span>
+                </th>
+              </tr>
+              {rows
+                .filter((r) => r.group === g.name)
+                .map((row) => (
+                  <Row key={row.name} row={row} scores={scores} />
+                ))}
+            </tbody>
+          ))}
       </table>
     </section>
   );

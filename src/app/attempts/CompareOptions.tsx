@@ -1,9 +1,10 @@
 import { useId } from 'preact/hooks';
 import { groupBys } from '../../attempts/types.ts';
+import { scoreHeads } from '../../exchange/comparisonWords.ts';
 import { route, setView } from '../route.ts';
 import { current, flights } from '../state.ts';
-import { groupByIn, scoreHeads, scoreNames, scoresIn } from './choice.ts';
-import { planReference } from './compareFlights.ts';
+import { groupByIn, scoreNames, scoresIn } from './choice.ts';
+import { bestReference, planReference } from './compareFlights.ts';
 
 /** What to group by, what to hold the attempts against, and which scores are columns. */
 export function CompareOptions({ ids }: { readonly ids: readonly string[] }) {
@@ -11,7 +12,9 @@ export function CompareOptions({ ids }: { readonly ids: readonly string[] }) {
   const against = useId();
   const { view } = route.value;
   const scores = scoresIn(view);
-  const offered = flights.value.filter((f) => ids.includes(f.id));
+  const among = new Set(ids);
+  const offered = flights.value.filter((f) => among.has(f.id));
+  const others = flights.value.filter((f) => !among.has(f.id));
   const open = current.value;
   const planned = open !== null && open.analysis.review.againstPlan !== null;
   return (
@@ -42,11 +45,23 @@ export function CompareOptions({ ids }: { readonly ids: readonly string[] }) {
               the plan of {open.source.title}
             </option>
           ) : null}
+          <option value={bestReference} selected={view.against === bestReference}>
+            the best ascent of this rocket
+          </option>
           {offered.map((f) => (
             <option key={f.id} value={f.id} selected={f.id === view.against}>
               {f.title}
             </option>
           ))}
+          {others.length === 0 ? null : (
+            <optgroup label="flights that are not compared">
+              {others.map((f) => (
+                <option key={f.id} value={f.id} selected={f.id === view.against}>
+                  {f.title}
+                </option>
+              ))}
+            </optgroup>
+          )}
         </select>
       </span>
       <fieldset class="score-choice">

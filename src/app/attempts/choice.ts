@@ -1,4 +1,5 @@
 import { type GroupBy, groupBys, type ScoreName } from '../../attempts/types.ts';
+import { scoreHeads } from '../../exchange/comparisonWords.ts';
 import { type BookFlight, pilotOf, vehicleOf } from '../book/types.ts';
 import type { FlightSource } from '../flightSources.ts';
 
@@ -44,21 +45,6 @@ export function chosenText(ids: readonly string[]): string | null {
   return ids.length === 0 || ids.length > namedMost ? null : ids.join(',');
 }
 
-/** Scores that can be columns, in their order, with their heads. */
-export const scoreHeads: Readonly<Record<ScoreName, { readonly head: string; readonly unit: 'm/s' | 'kg' }>> =
-  {
-    margin_m_s: { head: 'margin', unit: 'm/s' },
-    projectedTotal_m_s: { head: 'projected total', unit: 'm/s' },
-    spent_m_s: { head: 'spent', unit: 'm/s' },
-    toGo_m_s: { head: 'to go', unit: 'm/s' },
-    remaining_m_s: { head: 'remaining', unit: 'm/s' },
-    gravity_m_s: { head: 'gravity', unit: 'm/s' },
-    drag_m_s: { head: 'drag', unit: 'm/s' },
-    steering_m_s: { head: 'steering', unit: 'm/s' },
-    backPressure_m_s: { head: 'back pressure', unit: 'm/s' },
-    propellantLeft_kg: { head: 'propellant left', unit: 'kg' },
-  };
-
 export const scoreNames = Object.keys(scoreHeads) as ScoreName[];
 
 const usual: readonly ScoreName[] = [
@@ -78,14 +64,4 @@ export function scoresIn(view: Readonly<Record<string, string>>): readonly Score
 
 export function groupByIn(view: Readonly<Record<string, string>>): GroupBy {
   return groupBys.find((by) => by === view.by) ?? 'pilot';
-}
-
-/** Names made distinct, since an attempt is spoken of by its name. */
-export function distinctNames(names: readonly string[]): readonly string[] {
-  const seen = new Map<string, number>();
-  return names.map((name) => {
-    const count = (seen.get(name) ?? 0) + 1;
-    seen.set(name, count);
-    return count === 1 ? name : `${name} (${count})`;
-  });
 }

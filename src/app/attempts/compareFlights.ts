@@ -1,15 +1,16 @@
 import { signal } from '@preact/signals';
 import type { CompareOptions } from '../../attempts/compare.ts';
+import { distinctNames } from '../../attempts/distinctNames.ts';
 import { planAttemptOf } from '../../attempts/planAttempt.ts';
-import type { Attempt, Comparison, GroupBy } from '../../attempts/types.ts';
+import { stitchGroups, stitchNames } from '../../attempts/stitchGroups.ts';
+import type { Attempt, Comparison, GroupBy, Stitched } from '../../attempts/types.ts';
 import { type Analyst, createAnalyst, TaskFailed } from '../analyst.ts';
 import { bookFlights } from '../book/book.ts';
 import { failureOf } from '../failure.ts';
 import type { FlightSource } from '../flightSources.ts';
-import type { Failure } from '../protocol.ts';
+import type { Failure, PageReviewRequest } from '../protocol.ts';
 import { reviewRequest } from '../reviewRequest.ts';
-import { current } from '../state.ts';
-import { distinctNames } from './choice.ts';
+import { current, flights } from '../state.ts';
 
 /** The comparison that stands on the screen, and the flights that it is of. */
 export const compared = signal<{
@@ -75,19 +76,70 @@ function named(attempt: Attempt, source: FlightSource, name: string): Attempt {
 /** Name under which the plan of the flight that is shown can be the reference. */
 export const planReference = 'plan';
 
-function referenceOf(wanted: string | null, sources: readonly FlightSource[], names: readonly string[]) {
+/** Name under which the best ascent of the first flight's rocket can be the reference. */
+export const bestReference = 'best';
+/** Best ascents found so far, by the mission card's text. */
+const bestFound = new Map<string, Attempt>();
+
+/** The best ascent of the first of these flights that has a mission card. */
+async function bestOf(sources: readonly FlightSource[], worker: Analyst): Promise<Attempt | null> {
+  for (const source of sources) {
+    const files = await source.load();
+    if (files.card === null) continue;
+    const known = bestFound.get(files.card.text);
+    if (known !== undefined) return known;
+    const request = reviewRequest(stampOf(source), { ...files, plan: null });
+    const found = await worker.ask('bestAttempt', request, (text) => {
+      const now = comparing.peek();
+      if (now !== null) comparing.value = { ...now, text };
+    });
+    bestFound.set(files.card.text, found);
+    return found;
+  }
+  return null;
+}
+
+/** What the attempts are held against: one of them, another flight, a plan, the best ascent; else the greatest margin. */
+async function referenceOf(
+  wanted: string | null,
+  sources: readonly FlightSource[],
+  names: readonly string[],
+  worker: Analyst,
+): Promise<Pick<CompareOptions, 'reference'>> {
+  if (wanted === null) return {};
   if (wanted === planReference) {
     const open = current.peek();
     const plan = open === null ? null : planAttemptOf(open.analysis.review, open.analysis.planStrips ?? null);
     return plan === null ? {} : { reference: plan };
   }
+  if (wanted === bestReference) {
+    const best = await bestOf(sources, worker);
+    return best === null ? {} : { reference: best };
+  }
   const name = names[sources.findIndex((s) => s.id === wanted)];
-  return name === undefined ? {} : { reference: name };
+  if (name !== undefined) return { reference: name };
+  const other = flights.peek().find((s) => s.id === wanted);
+  return other === undefined ? {} : { reference: named(await attemptFor(other, worker), other, other.title) };
+}
+
+/** The best phases of each group put together and flown: their logs are read again. */
+async function stitch(
+  { groups, rows }: Comparison,
+  sourceOf: ReadonlyMap<string, FlightSource>,
+  worker: Analyst,
+): Promise<readonly Stitched[]> {
+  const flights = new Map<string, PageReviewRequest>();
+  for (const name of new Set(stitchGroups({ groups, rows }).flatMap(stitchNames))) {
+    const source = sourceOf.get(name);
+    if (source !== undefined)
+      flights.set(name, reviewRequest(stampOf(source), { ...(await source.load()), plan: null }));
+  }
+  return flights.size === 0 ? [] : worker.ask('stitch', { groups, rows, flights });
 }
 
 /**
  * Reviews flights one by one and sets them side by side.
- * @param reference id of one of them, `plan`, or null for the greatest margin
+ * @param reference id of a flight, `plan`, `best`, or null for the greatest margin
  */
 export async function compareFlights(
   sources: readonly FlightSource[],
@@ -114,16 +166,28 @@ export async function compareFlights(
   comparing.value = { done: sources.length, total: sources.length, text: 'setting them side by side' };
   const names = distinctNames(reviewed.map((r) => r.source.title));
   const used = reviewed.map((r) => r.source);
-  const options: CompareOptions = { by, ...referenceOf(reference, used, names) };
   const attempts = reviewed.map((r, i) => named(r.attempt, r.source, names[i] ?? r.source.title));
+  const shown = (comparison: Comparison) => {
+    compared.value = { comparison, ids: sources.map((s) => s.id), key: comparisonKey(by, reference) };
+  };
   try {
+    const options: CompareOptions = { by, ...(await referenceOf(reference, used, names, worker)) };
     const comparison = attempts.length === 0 ? null : await worker.ask('compare', { attempts, options });
     if (!stands()) return;
-    compared.value =
-      comparison === null
-        ? null
-        : { comparison, ids: sources.map((s) => s.id), key: comparisonKey(by, reference) };
     notCompared.value = failed;
+    if (comparison === null) {
+      compared.value = null;
+      return;
+    }
+    shown(comparison);
+    comparing.value = { done: sources.length, total: sources.length, text: 'flying the best phases again' };
+    const sourceOf = new Map(used.map((source, i) => [names[i] ?? source.title, source]));
+    const stitched = await stitch(comparison, sourceOf, worker);
+    if (stands()) shown({ ...comparison, stitched });
+  } catch (error) {
+    if (!stands()) return;
+    const failure = error instanceof TaskFailed ? error.failure : failureOf(error);
+    notCompared.value = [...failed, { title: comparing.peek()?.text ?? 'the comparison', failure }];
   } finally {
     if (stands()) comparing.value = null;
   }

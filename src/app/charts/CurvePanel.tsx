@@ -3,13 +3,12 @@ import { columnsCsv } from '../../exchange/columnsCsv.ts';
 import { type Curve, type CurveAxis, curveChart } from '../../exchange/report/curveChart.ts';
 import { keyRow, stacked } from '../../exchange/report/drawing.ts';
 import { plotFrame } from '../../exchange/report/plotFrame.ts';
-import type { Review } from '../../review/types.ts';
 import { readingText } from '../figureText.ts';
 import { shownIn } from '../units.ts';
 import { CurveTwin } from './CurveTwin.tsx';
 import { Picture } from './Picture.tsx';
 import { SaveChart } from './SaveChart.tsx';
-import { savedWidth_px } from './savePicture.ts';
+import { type PictureOf, savedWidth_px } from './savePicture.ts';
 import { useWidth } from './useWidth.ts';
 
 /** A curve of a panel; curves that share `keyed` have one entry in the key. */
@@ -29,8 +28,10 @@ interface Props {
   readonly y: CurveAxis;
   readonly curves: readonly PanelCurve[];
   readonly height?: number;
-  /** Flight that saved pictures are named after; null = the chart is of several and is saved as a table only. */
-  readonly review: Review | null;
+  /** What saved pictures are of; null = nothing is saved. */
+  readonly review: PictureOf | null;
+  /** Columns of the saved table where they are more than the curves; made when asked for. */
+  readonly saved?: () => readonly Pick<PanelCurve, 'column' | 'values'>[];
 }
 
 /** Curves that the table beside a chart has room for; the saved table has all. */
@@ -60,7 +61,7 @@ function keyOf(curves: readonly PanelCurve[]) {
 }
 
 /** Curves over another axis than time, with their key, their table and what saves them. */
-export function CurvePanel({ name, note, at, x, y, curves, height = 260, review }: Props) {
+export function CurvePanel({ name, note, at, x, y, curves, height = 260, review, saved }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box);
   const [shownX, shownY] = [inChosenUnits(x), inChosenUnits(y)];
@@ -79,7 +80,7 @@ export function CurvePanel({ name, note, at, x, y, curves, height = 260, review 
   const csv = () =>
     columnsCsv([
       { name: x.column, values: at },
-      ...curves.map((c) => ({ name: c.column, values: c.values })),
+      ...(saved?.() ?? curves).map((c) => ({ name: c.column, values: c.values })),
     ]);
   return (
     <section class="curve-panel" aria-label={name}>

@@ -1,10 +1,9 @@
-import type { Review } from '../../review/types.ts';
-import { type SavedPicture, saveCsv, savePng, saveSvg } from './savePicture.ts';
+import { type PictureOf, type SavedPicture, saveCsv, savePng, saveSvg } from './savePicture.ts';
 
 interface Props {
   /** The chart's name, as in the file names. */
   readonly name: string;
-  readonly review: Review;
+  readonly review: PictureOf;
   /** Drawn when asked for; null where there is nothing to draw. */
   readonly picture: () => SavedPicture | null;
   readonly csv: (() => string) | null;

@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Comparison } from '../../attempts/types.ts';
-import { comparisonCsv } from '../../exchange/comparisonCsv.ts';
+import { comparisonHeading } from '../../exchange/comparisonWords.ts';
 import { sentence } from '../../exchange/sentence.ts';
 import { AttemptCurves } from '../attempts/AttemptCurves.tsx';
 import { BestPhases, Habits, Partings, Progress, Relations } from '../attempts/AttemptSections.tsx';
 import { AttemptsTable } from '../attempts/AttemptsTable.tsx';
 import { Chooser } from '../attempts/Chooser.tsx';
 import { CompareOptions } from '../attempts/CompareOptions.tsx';
+import { ComparisonActions } from '../attempts/ComparisonActions.tsx';
 import { chosenIn, chosenText, groupByIn, scoresIn } from '../attempts/choice.ts';
 import {
   compared,
@@ -16,20 +16,10 @@ import {
   notCompared,
   stopComparing,
 } from '../attempts/compareFlights.ts';
+import { StitchedBest } from '../attempts/StitchedBest.tsx';
 import { route, setView } from '../route.ts';
-import { saveFile } from '../saveFile.ts';
 import { flights } from '../state.ts';
 import { inUnits } from '../units.ts';
-
-function heading(comparison: Comparison | null): string {
-  if (comparison === null) return 'Choose flights to set side by side.';
-  const { rows, groups, by } = comparison;
-  const reached = groups.reduce((sum, g) => sum + g.reached, 0);
-  const count = rows.length === 1 ? 'One attempt' : `${rows.length} attempts`;
-  return groups.length > 1
-    ? `${count}, ${groups.length} ${by === 'world' ? 'worlds' : `${by}s`}: ${reached} on target.`
-    : `${count}: ${reached} on target.`;
-}
 
 function Working() {
   const now = comparing.value;
@@ -98,7 +88,9 @@ export function AttemptsScreen() {
   }, [asked, wanted]);
   return (
     <div class="further attempts-screen">
-      <h1 tabIndex={-1}>{inUnits(heading(comparison))}</h1>
+      <h1 tabIndex={-1}>
+        {comparison === null ? 'Choose flights to set side by side.' : inUnits(comparisonHeading(comparison))}
+      </h1>
       {comparison === null ? (
         <p class="detail">
           Flights of the logbook and samples, by the same pilot or by several: what each reached and lost,
@@ -124,18 +116,7 @@ export function AttemptsScreen() {
         <div class="compared">
           <CompareOptions ids={standing.ids} />
           <AttemptsTable comparison={comparison} scores={scoresIn(view)} />
-          <button
-            type="button"
-            class="plain save-table"
-            onClick={() =>
-              saveFile(
-                'attempts.csv',
-                new Blob([comparisonCsv(comparison)], { type: 'text/csv;charset=utf-8' }),
-              )
-            }
-          >
-            Save this table as CSV
-          </button>
+          <ComparisonActions comparison={comparison} />
           <AttemptCurves comparison={comparison} />
           <Partings comparison={comparison} />
           <Habits comparison={comparison} />
@@ -148,6 +129,7 @@ export function AttemptsScreen() {
               <Relations comparison={comparison} />
             </div>
           </div>
+          <StitchedBest comparison={comparison} />
         </div>
       )}
     </div>

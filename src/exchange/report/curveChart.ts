@@ -14,6 +14,11 @@ export interface Curve {
   readonly dash: string | null;
   /** Drawn thick and last, for the one that is spoken of. */
   readonly bold?: boolean;
+  /** Shaded between these, on the same axis: what the curve is the middle of. */
+  readonly band?: {
+    readonly low: ArrayLike<number | null>;
+    readonly high: ArrayLike<number | null>;
+  };
 }
 
 /** What an axis counts, and how it is shown: value × scale in this unit. */
@@ -68,7 +73,10 @@ function spanOf({ at, curves }: CurveChart): readonly [number, number] | null {
 export function curveChart(chart: CurveChart): Drawing | null {
   const { at, x, y, curves, frame, height, sentence } = chart;
   const span = spanOf(chart);
-  const range = ends([...curves.map((c) => c.values), [0]]);
+  const lists = curves.flatMap((c) =>
+    c.band === undefined ? [c.values] : [c.values, c.band.low, c.band.high],
+  );
+  const range = ends([...lists, [0]]);
   if (span === null || range === null) return null;
   const [low, high] = range.map((v) => v * y.scale) as [number, number];
   const pad = room * (high - low || 1);
@@ -113,6 +121,14 @@ export function curveChart(chart: CurveChart): Drawing | null {
       { ...muted, x: frame.right, y: height - 6, 'text-anchor': 'end' },
       x.unit === '' ? x.label : `${x.label}, ${x.unit}`,
     ),
+    drawn.map(({ band, colour }) => {
+      if (band === undefined) return null;
+      const lower = curveRuns(at, band.low, placeX, placeY);
+      const d = curveRuns(at, band.high, placeX, placeY)
+        .map((run, i) => `${pathThrough([...run, ...(lower[i] ?? []).toReversed()])}Z`)
+        .join('');
+      return draw('path', { d, fill: `var(${colour})`, 'fill-opacity': 0.16 });
+    }),
     drawn.map(({ values, colour, dash, bold = false }) =>
       draw('path', {
         d: curveRuns(at, values, placeX, placeY).map(pathThrough).join(''),

@@ -23,7 +23,7 @@ const widths = { wide: 840, narrow: 358 } as const;
 type Width = keyof typeof widths;
 
 /** A chart drawn for both widths, of which the style sheet shows one; null where there is nothing to draw. */
-function drawnTwice(chart: (frame: PlotFrame, which: Width) => Drawing | null): Drawing | null {
+export function drawnTwice(chart: (frame: PlotFrame, which: Width) => Drawing | null): Drawing | null {
   const both = (Object.keys(widths) as Width[]).flatMap((which) => {
     const drawing = chart(plotFrame(widths[which]), which);
     return drawing === null ? [] : [draw('div', { class: which }, drawing)];

@@ -3,11 +3,11 @@ import { type ShownUnits, type UnitSetName, unitsOf } from '../../units/unitSets
 import { numberText } from '../figureText.ts';
 import { plainDocument } from '../plainDocument.ts';
 import { unbroken } from '../sentence.ts';
-import { type Drawing, draw, drawingText } from './drawing.ts';
+import { type Drawing, draw } from './drawing.ts';
+import { htmlFile } from './htmlFile.ts';
 import { barSection, marginSection, orbitFigure, pathSection, stripSection } from './reportCharts.ts';
 import { findingsSection, planSections, whyNotSection } from './reportFindings.ts';
 import { limitSections, methodSections } from './reportNotes.ts';
-import { reportStyle } from './reportStyle.ts';
 import { budgetTable, burnsTable, eventsTable, ledgerTable, orbitTable, section } from './reportTables.ts';
 import { wayDownSection } from './reportWayDown.ts';
 
@@ -19,22 +19,10 @@ import { wayDownSection } from './reportWayDown.ts';
 export function reportHtml(analysis: Analysis, set: UnitSetName = 'km'): string {
   const units = unitsOf(set);
   const flown: Analysis = { ...analysis, review: plainDocument(analysis.review) };
-  const { review } = flown;
-  const head = [
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width,initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    drawingText(draw('title', {}, `Flight report: ${flightName(review)}`)),
-    `<style>${reportStyle}</style>`,
-  ];
-  const body = drawingText(
-    draw(
-      'div',
-      { class: 'sheet' },
-      sheet(flown, units).map((part) => spoken(part, units)),
-    ),
+  return htmlFile(
+    `Flight report: ${flightName(flown.review)}`,
+    sheet(flown, units).map((part) => spoken(part, units)),
   );
-  return `<!doctype html>\n<html lang="en">\n<head>\n${head.join('\n')}\n</head>\n<body>\n${body}\n</body>\n</html>\n`;
 }
 
 /** Sentences of the review in the units chosen; pictures are drawn in them, and the log's own words stay. */

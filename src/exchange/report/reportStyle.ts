@@ -71,6 +71,11 @@ td.number:not(.quiet){font-weight:500}
 .notes li{margin:3px 0;padding-left:12px;text-indent:-12px}
 .notes li::before{content:"· "}
 .notes dt{font-weight:650;margin-top:6px;break-after:avoid}
+tr.group th{padding-top:12px;font-weight:650}
+svg.key{display:inline-block;margin-right:7px;vertical-align:2px}
+thead th.habit{white-space:normal}
+.stitched{margin-top:10px}
+.stitched .detail{font-size:13px}
 .words td,.words th{overflow-wrap:break-word}
 .orbit{max-width:340px}
 .foot{margin-top:32px;padding-top:12px;border-top:1px solid var(--rule);color:var(--muted);font-size:13px;break-inside:avoid}
@@ -79,6 +84,8 @@ td.number:not(.quiet){font-weight:500}
 .wide{display:none}.narrow{display:block}
 .pair{grid-template-columns:1fr}
 h1{font-size:22px}
+.number.habit{white-space:normal;padding-left:6px;font-size:11px}
+thead th.number.habit{font-size:10px;hyphens:auto}
 .more{display:none}
 }
 @media print{

@@ -1,12 +1,5 @@
 import { expect, test } from 'vitest';
-import {
-  choiceGroups,
-  chosenIn,
-  chosenText,
-  distinctNames,
-  groupByIn,
-  scoresIn,
-} from '../../../src/app/attempts/choice.ts';
+import { choiceGroups, chosenIn, chosenText, groupByIn, scoresIn } from '../../../src/app/attempts/choice.ts';
 import type { FlightSource } from '../../../src/app/flightSources.ts';
 
 function source(id: string, title: string, set?: string): FlightSource {
@@ -47,8 +40,4 @@ test('columns and grouping of the address; what it does not know is passed over'
   expect(scoresIn({ scores: 'drag_m_s,nonsense,margin_m_s' })).toEqual(['margin_m_s', 'drag_m_s']);
   expect(groupByIn({ by: 'vehicle' })).toBe('vehicle');
   expect(groupByIn({ by: 'nonsense' })).toBe('pilot');
-});
-
-test('names are made distinct', () => {
-  expect(distinctNames(['a', 'b', 'a', 'a'])).toEqual(['a', 'b', 'a (2)', 'a (3)']);
 });
