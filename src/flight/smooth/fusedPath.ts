@@ -290,7 +290,8 @@ function model(
   spread(CHAIN + 1, rest);
   spread(CHAIN + 2, restUntil_s === null ? JUMP_M_S2 : 1);
   const jump = randomWalkStep(CHAIN, 2, 0, density, JUMP_M_S2);
-  let usual = { dt: 0, step: randomWalkStep(CHAIN, 2, 0, density) };
+  const usual = randomWalkStep(CHAIN, 2, 0, density);
+  let last = 0;
   let used = observations.node.length;
   while (used > 0 && observations.node[used - 1]! >= nodes) used--;
   return {
@@ -302,8 +303,9 @@ function model(
       if (jumps[k] === 1) return jump;
       const dt = time[k]! - time[k - 1]!;
       // Most steps are as long as the one before.
-      if (Math.abs(dt - usual.dt) > 1e-9) usual = { dt, step: randomWalkStep(CHAIN, 2, dt, density) };
-      return usual.step;
+      if (Math.abs(dt - last) > 1e-9) randomWalkStep(CHAIN, 2, dt, density, 0, usual);
+      last = dt;
+      return usual;
     },
     observations: {
       node: observations.node.subarray(0, used),

@@ -13,7 +13,7 @@ export interface StateModel {
   /** Mean and covariance before the first node's observations. */
   readonly start: Float64Array;
   readonly startCovariance: Float64Array;
-  /** The step that leads to node `k` ≥ 1. */
+  /** The step that leads to node `k` ≥ 1; what it returned before may be written over. */
   readonly step: (k: number) => Step;
   readonly observations: Observations;
 }

@@ -9,8 +9,10 @@ import type { Step } from './kalman.ts';
 /**
  * The step over `dt` seconds, for each quantity Fᵢⱼ = dtʲ⁻ⁱ/(j−i)! and
  * Qᵢⱼ = q·dt^(2p−1−i−j)/((p−1−i)!(p−1−j)!(2p−1−i−j)), counted from 0.
+ * @param order at most 3
  * @param density q, the white noise's spectral density, (unit of the highest derivative)²/s
  * @param jump what the highest derivative may have jumped by besides, one sigma
+ * @param into a step of the same shape to be written over
  */
 export function randomWalkStep(
   order: number,
@@ -18,26 +20,30 @@ export function randomWalkStep(
   dt: number,
   density: number,
   jump = 0,
+  into?: Step,
 ): Step {
   const n = order * quantities;
-  const transition = new Float64Array(n * n);
-  const process = new Float64Array(n * n);
+  const step = into ?? { transition: new Float64Array(n * n), process: new Float64Array(n * n) };
+  const { transition, process } = step;
+  let power = 1;
+  for (let k = 0; k < powers.length; k++) {
+    powers[k] = power;
+    power *= dt;
+  }
   for (let at = 0; at < n; at += order) {
     for (let i = 0; i < order; i++) {
       for (let j = 0; j < order; j++) {
         const k = (at + i) * n + at + j;
-        if (j >= i) transition[k] = dt ** (j - i) / factorial(j - i);
-        const power = 2 * order - 1 - i - j;
-        process[k] = (density * dt ** power) / (factorial(order - 1 - i) * factorial(order - 1 - j) * power);
+        if (j >= i) transition[k] = powers[j - i]! / FACTORIAL[j - i]!;
+        const e = 2 * order - 1 - i - j;
+        process[k] = (density * powers[e]!) / (FACTORIAL[order - 1 - i]! * FACTORIAL[order - 1 - j]! * e);
       }
     }
     process[(at + order - 1) * (n + 1)]! += jump * jump;
   }
-  return { transition, process };
+  return step;
 }
 
-function factorial(k: number): number {
-  let product = 1;
-  for (let i = 2; i <= k; i++) product *= i;
-  return product;
-}
+const FACTORIAL = [1, 1, 2];
+/** dt⁰ … dt⁵. */
+const powers = new Float64Array(6);
