@@ -148,7 +148,7 @@ function thrusts(flight: Flight): QualityNote[] {
       note(
         'card-thrust',
         'mass',
-        `At full throttle “${found.name}” gave ${decimal(value / 1000, 0)} kN in vacuum (${decimal(low / 1000, 0)} to ${decimal(high / 1000, 0)} kN, by the log’s flow of propellant and its specific impulse), ${compared(value, rated)} than the card’s ${decimal(rated / 1000, 0)} kN.`,
+        `At full throttle “${found.name}” gave ${decimal(value / 1000, 0)} kN in vacuum (${decimal(low / 1000, 0)} kN to ${decimal(high / 1000, 0)} kN, by the log’s flow of propellant and its specific impulse), ${compared(value, rated)} than the card’s ${decimal(rated / 1000, 0)} kN.`,
       ),
     ];
   });
@@ -167,11 +167,13 @@ function pitch(flight: Flight): QualityNote[] {
       ),
     ];
   if (Math.abs(found.bias_rad) < Math.max(PITCH_BIAS_RAD, 3 * found.sigma_rad)) return [];
+  const half = (1.96 * found.sigma_rad * 180) / Math.PI;
+  const digits = half < 0.1 ? 2 : 1;
   return [
     note(
       'pitch-bias',
       'pitch',
-      `The path’s turning asks for a thrust axis ${decimal(Math.abs(degrees), 1)}° ${degrees > 0 ? 'above' : 'below'} the logged pitch (± ${decimal((1.96 * found.sigma_rad * 180) / Math.PI, 1)}°): a bias of the channel, or lift. The log’s pitch is used as it stands.`,
+      `The path’s turning asks for a thrust axis ${decimal(Math.abs(degrees), digits)}° ${degrees > 0 ? 'above' : 'below'} the logged pitch (± ${decimal(half, digits)}°): a bias of the channel, or lift. The log’s pitch is used as it stands; steering and the identified engines follow from it.`,
     ),
   ];
 }

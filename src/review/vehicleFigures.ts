@@ -191,6 +191,6 @@ function fixedTogether(flight: Flight): string | null {
   ];
   if (Math.max(ideal, back, drag) < Math.max(TOLD_M_S, TOGETHER * joint)) return null;
   const value = curves.ideal[curves.end]! - curves.backPressure[curves.end]! - curves.drag[curves.end]!;
-  const sure = (x: number): string => `± ${decimal(x, x < 0.95 ? 2 : 1)}`;
-  return `Specific impulse, exit area and drag area trade against each other: ideal less back pressure and drag, ${decimal(value, 1)} m/s, is known to ${sure(joint)} m/s, but ideal alone to ${sure(ideal)}, back pressure to ${sure(back)} and drag to ${sure(drag)} m/s.`;
+  const sure = (x: number): string => `± ${decimal(x, x < 0.95 ? 2 : 1)} m/s`;
+  return `Specific impulse, exit area and drag area trade against each other: ideal less back pressure and drag, ${decimal(value, 1)} m/s, is known to ${sure(joint)}, but ideal alone to ${sure(ideal)}, back pressure to ${sure(back)} and drag to ${sure(drag)}.`;
 }
