@@ -46,7 +46,8 @@ export function wildValues(
     }
     const before = values[index[k - 1]!]!;
     const jump = values[index[k]!]! - before;
-    if (Math.abs(jump) <= FAR * ROUNDING * Math.abs(before) || isUsual(time, values, index, k)) continue;
+    if (Math.abs(jump) <= FAR * ROUNDING * Math.abs(before) || !comesBack(values, index, k)) continue;
+    if (isUsual(time, values, index, k)) continue;
     const rate = usualRate(time, values, index, k);
     const usual = (to: number): number =>
       rate * (time[index[to]!]! - time[index[k - 1]!]!) + ROUNDING * Math.abs(before);
@@ -57,6 +58,23 @@ export function wildValues(
     k += length - 1;
   }
   return found;
+}
+
+/**
+ * Whether any of the next values lies nearer to the one before k than all between lie to either: else no run begins
+ * at k, however little neighbours usually differ.
+ */
+function comesBack(values: Float64Array, index: Int32Array, k: number): boolean {
+  const before = values[index[k - 1]!]!;
+  const side = Math.sign(values[index[k]!]! - before);
+  let nearest = values[index[k]!]!;
+  for (let length = 1; length <= LONGEST_RUN && k + length < index.length; length++) {
+    const after = values[index[k + length]!]!;
+    const apart = Math.abs(after - before);
+    if (side * (nearest - before) >= apart && side * (nearest - after) >= apart) return true;
+    if (side * (after - nearest) < 0) nearest = after;
+  }
+  return false;
 }
 
 /** Length of the run that begins at k and comes back; 0 where it does not. */
@@ -108,24 +126,31 @@ function lastOfBlock(row: number): number {
 function steadyBlocks(time: Float64Array, values: Float64Array): Uint8Array | null {
   const steady = new Uint8Array(Math.max(0, blockOf(values.length - 1) + 1));
   let all = true;
-  const rates = new Float64Array(BLOCK);
   const enough = (1 - USUAL_QUANTILE) * (ROWS_BEFORE + ROWS_BEHIND) + 2;
   for (let block = 0; block < steady.length; block++) {
     // The last block looks back over rows of the one before it.
     const first = Math.min(1 + block * BLOCK, values.length - BLOCK);
-    let fastest = 0;
-    for (let j = 0; j < BLOCK; j++) {
-      const i = first + j;
-      const rate = Math.abs(values[i]! - values[i - 1]!) / (time[i]! - time[i - 1]!);
-      rates[j] = rate;
-      // A missing value makes the sum, and all that follows, no number.
-      fastest = rate > fastest ? rate : rate >= 0 ? fastest : Number.NaN;
+    let largest = 0;
+    let least = Number.POSITIVE_INFINITY;
+    let shortest = Number.POSITIVE_INFINITY;
+    let longest = 0;
+    for (let i = first; i < first + BLOCK; i++) {
+      const change = Math.abs(values[i]! - values[i - 1]!);
+      const step = time[i]! - time[i - 1]!;
+      // A missing value makes the change, and by it the largest, no number.
+      largest = change > largest ? change : change >= 0 ? largest : Number.NaN;
+      if (change < least) least = change;
+      if (step < shortest) shortest = step;
+      if (step > longest) longest = step;
     }
-    let near = 0;
-    // A little less than FAR, so that no rounding of the two ways to ask can tell them apart.
-    for (let j = 0; j < BLOCK; j++) if (rates[j]! * (0.99 * FAR) > fastest) near++;
-    const measurable = fastest > 1e-280 && fastest < 1e280;
-    if (fastest === 0 || (measurable && near > enough + 1)) steady[block] = 1;
+    // A change over this is at a rate near enough to the fastest of all, whatever its step; a little more than FAR
+    // asks for, so that no rounding of the two ways to ask can tell them apart.
+    const limit = (largest * longest) / (shortest * 0.99 * FAR);
+    let near = least > limit ? BLOCK : 0;
+    if (near === 0)
+      for (let i = first; i < first + BLOCK; i++) if (Math.abs(values[i]! - values[i - 1]!) > limit) near++;
+    const measurable = limit > 1e-280 && limit < 1e280;
+    if (largest === 0 || (measurable && near > enough + 1)) steady[block] = 1;
     else all = false;
   }
   return all ? null : steady;

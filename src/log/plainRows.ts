@@ -119,28 +119,28 @@ export class PlainRows {
         }
         let begin = at;
         let whole = 0;
-        // c ^ 48 is below ten for the digits alone.
-        while ((c ^ DIGIT_0) < 10) {
-          whole = (Math.imul(whole, 10) + (c ^ DIGIT_0)) | 0;
-          c = bytes[++at]!;
+        // A byte ^ 48 is below ten for the digits alone.
+        let digit = c ^ DIGIT_0;
+        while (digit < 10) {
+          whole = (Math.imul(whole, 10) + digit) | 0;
+          digit = bytes[++at]! ^ DIGIT_0;
         }
         const wholeDigits = at - begin;
         let value = whole;
         let places = 0;
-        if (c === decimal) {
-          c = bytes[++at]!;
-          begin = at;
+        if (digit === (decimal ^ DIGIT_0)) {
+          begin = ++at;
           let part = 0;
-          while ((c ^ DIGIT_0) < 10) {
-            part = (Math.imul(part, 10) + (c ^ DIGIT_0)) | 0;
-            c = bytes[++at]!;
+          digit = bytes[at]! ^ DIGIT_0;
+          while (digit < 10) {
+            part = (Math.imul(part, 10) + digit) | 0;
+            digit = bytes[++at]! ^ DIGIT_0;
           }
           places = at - begin;
-          if (places > 0 && places <= INTEGER_DIGITS)
-            value = (whole * POWERS[places]! + part) / POWERS[places]!;
+          if (places <= INTEGER_DIGITS) value = (whole * POWERS[places]! + part) / POWERS[places]!;
         }
         if (
-          c === (column < width - 1 ? separatorByte : LF) &&
+          digit === ((column < width - 1 ? separatorByte : LF) ^ DIGIT_0) &&
           wholeDigits <= INTEGER_DIGITS &&
           places <= INTEGER_DIGITS &&
           wholeDigits + places <= MOST_DIGITS &&

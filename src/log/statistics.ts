@@ -33,10 +33,15 @@ export function median(values: Float64Array | readonly number[]): number {
   return quantile(values, 0.5);
 }
 
-/** How many values are finite. */
+const counted = new WeakMap<Float64Array, number>();
+
+/** How many values are finite: counted once, for a column is asked often and never changed. */
 export function finiteCount(values: Float64Array): number {
+  const known = counted.get(values);
+  if (known !== undefined) return known;
   let count = 0;
   for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]!)) count++;
+  counted.set(values, count);
   return count;
 }
 
