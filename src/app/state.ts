@@ -290,16 +290,19 @@ function bringBack(file: File): Promise<void> {
 
 let bookIsOpen: Promise<void> = Promise.resolve();
 
-/** Fills the list and opens the flight that the address names, or the one given on the command line. */
+/**
+ * Fills the list, and opens the flight given on the command line where the address names none. Does not wait for it:
+ * a review that another takes the place of never ends, and the address is to be followed meanwhile.
+ */
 export async function start(): Promise<void> {
   bookIsOpen = openBook();
   const [given, withPage] = await Promise.all([openedFlights(), sampleFlights()]);
   opened.value = given ?? [];
   samples.value = withPage;
   followOffline(given === null);
-  await followRoute();
   const [first] = opened.peek();
-  if (first !== undefined && route.peek().screen === '' && current.peek() === null) await openFlight(first);
+  const { screen, view } = route.peek();
+  if (first !== undefined && screen === '' && view.flight === undefined) void openFlight(first);
 }
 
 /** Opens the flight that the address names, when it is not the one shown. */

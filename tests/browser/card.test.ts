@@ -71,7 +71,7 @@ test('a card is written from scratch by keyboard alone and saved as the file tha
     .getByText(/The card is right/)
     .waitFor();
   await check(page)
-    .getByText(/Vehicle: Fairlead, 1 stage, payload 900 kg/)
+    .getByText(/Vehicle: Fairlead, 1 stage, payload 900\skg/)
     .waitFor();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
@@ -167,7 +167,7 @@ test('a world of its own, with its air', async () => {
   await f.getByLabel('Surface gravity').fill('1.9');
   await f.getByRole('combobox', { name: 'Air' }).selectOption('none');
   await check(page)
-    .getByText(/World: Threnby, radius 1,200 km.*no air/)
+    .getByText(/World: Threnby, radius 1,200\skm.*no air/)
     .waitFor();
   expect(await cardOf(page)).toMatchObject({
     world: { name: 'Threnby', radius_m: 1_200_000, surfaceGravity_m_s2: 1.9, atmosphere: null },

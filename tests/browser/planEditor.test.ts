@@ -106,7 +106,7 @@ test('a plan is written from scratch by keyboard alone, checked, saved, and read
   );
   await type('cutoff');
   await check(page).getByText('The plan is right.').waitFor();
-  expect(await check(page).textContent()).toContain('4 rows, altitude 0.0 to 140.0 km');
+  expect(await check(page).textContent()).toMatch(/4 rows, altitude 0\.0 to 140\.0\skm/);
 
   const { name, plan } = await saved(page);
   expect(name).toBe('soft-gate.plan.csv');
@@ -213,6 +213,20 @@ test('a flight is held against the plan at once; the logbook keeps it and leads 
   expect((await rows(page)).length).toBeGreaterThan(10);
   expect(await page.getByRole('button', { name: 'Hold the flight against it' }).isDisabled()).toBe(true);
   expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('a sample flight goes into the logbook with its plan', async () => {
+  const { page, context } = await openEditor();
+  await press(page, 'A gravity turn (invented)');
+  await check(page).getByText('The plan is right.').waitFor();
+  await press(page, 'Keep flight and plan in the logbook');
+  await page.getByText('is in the logbook, with this plan.').waitFor();
+  await page.getByRole('link', { name: 'Logbook' }).click();
+  await press(page, 'Plan of bobstay-medlar-4');
+  await heading(page).filter({ hasText: 'The plan of bobstay-medlar-4' }).waitFor();
+  expect((await rows(page))[1]).toBe('15|90|100|pitch-over');
+  await page.getByText('The flight is held against this plan.').waitFor();
   await context.close();
 });
 

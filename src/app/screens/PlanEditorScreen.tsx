@@ -35,9 +35,9 @@ import { followPaste } from '../planEditor/pasteInto.ts';
 import { RowTools, WayBack } from '../planEditor/RowTools.tsx';
 import { StartFrom } from '../planEditor/StartFrom.tsx';
 import '../planEditor/planEditor.css';
-import { go } from '../route.ts';
+import { go, route } from '../route.ts';
 import { saveFile } from '../saveFile.ts';
-import { current } from '../state.ts';
+import { current, problem } from '../state.ts';
 import { inUnits } from '../units.ts';
 
 /** What can be done with the plan as it stands. */
@@ -153,8 +153,15 @@ function onKey(event: KeyboardEvent): void {
   else undoEdit();
 }
 
-/** A plan as a table that is written, checked and drawn at once. */
+/** The editor of the flight that the address names: what is written before that is open would be another's. */
 export function PlanEditorScreen() {
+  const asked = route.value.view.flight;
+  const open = asked === undefined || asked === current.value?.source.id || problem.value !== null;
+  return open ? <Editor /> : <h1 tabIndex={-1}>The plan’s flight is not open yet.</h1>;
+}
+
+/** A plan as a table that is written, checked and drawn at once. */
+function Editor() {
   useEffect(followFlight, []);
   useEffect(followCheck, []);
   useEffect(followPaste, []);
