@@ -28,7 +28,7 @@ import { splitAtStaging } from './splitBurns.ts';
 import { stageAlong } from './stageAlong.ts';
 import { nameStages } from './stages.ts';
 import { thrustGaps } from './thrustGaps.ts';
-import { chooseTracks } from './tracks.ts';
+import { trackChooser } from './tracks.ts';
 import type { Burn, Derivation, Flight, MassDrop } from './types.ts';
 
 /**
@@ -139,20 +139,20 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
   const horizontalSpeed = path.speed.map((v, i) => v * Math.cos(angle[i]!));
   const loggedDrag = controlOnAxis(axis, t, filled(t, log.channels.drag), []);
   const stage = stageAlong(axis.time.length, cardBurns, massDrops);
+  const chooseTracks = trackChooser({
+    log,
+    t,
+    axis,
+    mission,
+    path,
+    radius,
+    horizontalSpeed,
+    pitch,
+    burns: raw,
+  });
   const book = (lit: readonly Burn[]) => {
     const gaps = thrustGaps(axis.time, line?.mass ?? null, air.pressure, loggedThrust, lit);
-    const tracks = chooseTracks({
-      log,
-      t,
-      axis,
-      mission,
-      path,
-      radius,
-      horizontalSpeed,
-      pitch,
-      gaps,
-      burns: raw,
-    });
+    const tracks = chooseTracks(gaps);
     return { gaps, tracks, track: tracks.track };
   };
   const identified =

@@ -159,14 +159,14 @@ function smoothValue(
   stair: boolean,
 ): Float64Array {
   const rate = rateOf(samples);
-  const clean = sigma < 0.02;
-  const window_s = clean ? 4.01 / rate : Math.min(WIDEST_VALUE_WINDOW_S, Math.max(4.01 / rate, 50 / rate));
+  if (sigma < 0.02) return cleanValue(samples, query, breaks, 4.01 / rate);
+  const window_s = Math.min(WIDEST_VALUE_WINDOW_S, Math.max(4.01 / rate, 50 / rate));
   const fit = localPolynomial(samples.t, samples.y, query, { degree: 2, window_s, minPoints: 4, breaks });
-  if (!clean && sigma > NOISY_M_S && !stair) {
+  if (sigma > NOISY_M_S && !stair) {
     const bend = { degree: 2, order: 1, window_s: EDGE_WINDOW_S, breaks: inFlight(breaks) } as const;
     bendAtBreaks(samples, query, bend, fit.value, null);
   }
-  return bridged(query, clean ? valueAt(samples, query, fit.value) : fit.value);
+  return bridged(query, fit.value);
 }
 
 /** At rest on the pad the speed has a corner that no polynomial reaches over: breaks after time zero only. */
@@ -177,6 +177,21 @@ function inFlight(breaks: readonly Break[]): Break[] {
 /** Straight lines over the points that a segment with too few samples left open. */
 function bridged(query: Float64Array, y: Float64Array): Float64Array {
   return filled(query, y) ?? y;
+}
+
+/** A clean channel is its own samples; only between them it is fitted. */
+function cleanValue(
+  samples: Samples,
+  query: Float64Array,
+  breaks: readonly Break[],
+  window_s: number,
+): Float64Array {
+  const out = valueAt(samples, query, new Float64Array(query.length).fill(Number.NaN));
+  const open = query.filter((_, i) => Number.isNaN(out[i]!));
+  const fit = localPolynomial(samples.t, samples.y, open, { degree: 2, window_s, minPoints: 4, breaks });
+  let k = 0;
+  for (let i = 0; i < out.length; i++) if (Number.isNaN(out[i]!)) out[i] = fit.value[k++]!;
+  return bridged(query, out);
 }
 
 /** The channel's own sample where the axis has one, else `between`. */

@@ -26,7 +26,6 @@ export interface TrackQuestion {
   readonly radius: Float64Array;
   readonly horizontalSpeed: Float64Array;
   readonly pitch: Float64Array | null;
-  readonly gaps: ThrustGaps;
   readonly burns: readonly RawBurn[];
 }
 
@@ -37,15 +36,15 @@ export interface ChosenTracks {
   readonly derivations: readonly Derivation[];
 }
 
-/** The path's direction from what the log has: its course, its positions, its heading, or neither (METHODS §3). */
-export function chooseTracks(q: TrackQuestion): ChosenTracks {
-  const { log, t, axis, mission, path, gaps } = q;
+/**
+ * The path's direction from what the log has: its course, its positions, its heading, or neither (METHODS §3). What
+ * comes back answers for one reading of the engines after another.
+ */
+export function trackChooser(q: TrackQuestion): (gaps: ThrustGaps) => ChosenTracks {
+  const { log, t, axis, mission, path } = q;
   const onAxis = (name: 'heading' | 'course' | 'latitude' | 'longitude'): Float64Array | null =>
     controlOnAxis(axis, t, filled(t, log.channels[name]), q.burns);
   const heading = onAxis('heading');
-  const latitude = onAxis('latitude');
-  const longitude = onAxis('longitude');
-  const thrust = gaps.known ? meanAcceleration(axis.time, gaps) : null;
   const input: TrackInput = {
     world: mission.world,
     time: axis.time,
@@ -55,14 +54,14 @@ export function chooseTracks(q: TrackQuestion): ChosenTracks {
     pitch: q.pitch,
     heading,
     course: onAxis('course'),
-    latitude,
-    longitude,
-    thrustAcceleration: thrust,
+    latitude: onAxis('latitude'),
+    longitude: onAxis('longitude'),
+    thrustAcceleration: null,
     site: mission.site,
   };
   const logged = input.course ?? positionCourse(log, t, axis.time);
   if (logged !== null) {
-    return {
+    const chosen: ChosenTracks = {
       track: loggedTrack(input, logged),
       other: null,
       derivations: [
@@ -73,33 +72,36 @@ export function chooseTracks(q: TrackQuestion): ChosenTracks {
         },
       ],
     };
+    return () => chosen;
   }
   const circle = greatCircleTrack(input);
-  if (thrust === null || q.pitch === null) {
-    // Nothing shows how thrust turned the path: it lies between the circle's course and the azimuth held by compass.
-    const azimuth = new Float64Array(axis.time.length).fill(mission.site.launchAzimuth_rad);
-    const held = loggedTrack({ ...input, latitude: circle.latitude, longitude: circle.longitude }, azimuth);
+  return (gaps) => {
+    if (!gaps.known || q.pitch === null) {
+      // Nothing shows how thrust turned the path: it lies between the circle's course and the azimuth held by compass.
+      const azimuth = new Float64Array(axis.time.length).fill(mission.site.launchAzimuth_rad);
+      const held = loggedTrack({ ...input, latitude: circle.latitude, longitude: circle.longitude }, azimuth);
+      return {
+        track: circle,
+        other: { ...held, reading: 'held-azimuth' },
+        derivations: [
+          {
+            quantity: 'course',
+            basis: 'assumed',
+            how: 'the ground track is taken to be the great circle from the site along the launch azimuth',
+          },
+        ],
+      };
+    }
+    const held = heldAzimuthTrack({ ...input, thrustAcceleration: meanAcceleration(axis.time, gaps) });
+    const how =
+      heading === null
+        ? 'thrust is taken to hold the launch azimuth by compass; the course follows from the equations of motion'
+        : 'from the logged heading of the thrust axis by the equations of motion';
     return {
-      track: circle,
-      other: { ...held, reading: 'held-azimuth' },
-      derivations: [
-        {
-          quantity: 'course',
-          basis: 'assumed',
-          how: 'the ground track is taken to be the great circle from the site along the launch azimuth',
-        },
-      ],
+      track: held,
+      other: heading === null ? circle : null,
+      derivations: [{ quantity: 'course', basis: heading === null ? 'assumed' : 'derived', how }],
     };
-  }
-  const held = heldAzimuthTrack(input);
-  const how =
-    heading === null
-      ? 'thrust is taken to hold the launch azimuth by compass; the course follows from the equations of motion'
-      : 'from the logged heading of the thrust axis by the equations of motion';
-  return {
-    track: held,
-    other: heading === null ? circle : null,
-    derivations: [{ quantity: 'course', basis: heading === null ? 'assumed' : 'derived', how }],
   };
 }
 
