@@ -37,3 +37,15 @@ test('ties are taken in, the same x leaves no pair', () => {
   expect(theilSen([2, 2, 2], [1, 2, 3])).toBeNull();
   expect(theilSen([], [])).toBeNull();
 });
+
+test('of very many points as many as can be paired are taken, at even places', () => {
+  const x = Array.from({ length: 20_000 }, (_, i) => i);
+  const line = theilSen(
+    x,
+    x.map((at) => 3 + 0.25 * at + (at % 7)),
+  )!;
+  expect(line.points).toBe(2000);
+  expect(line.slope).toBeCloseTo(0.25, 3);
+  expect(line.low!).toBeLessThanOrEqual(line.slope);
+  expect(line.high!).toBeGreaterThanOrEqual(line.slope);
+});
