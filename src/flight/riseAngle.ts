@@ -31,7 +31,7 @@ export interface RiseInput {
 const MODEL_BOUND = 0.03;
 const MODEL_SIGMA = 0.01;
 /** Below this error of the vertical speed the altitude alone is good enough. */
-const CLEAN_M_S = 0.05;
+const CLEAN_M_S = 0.002;
 
 /**
  * Fuses both readings of the flight-path angle by their variances, from lift-off until the altitude's is much the

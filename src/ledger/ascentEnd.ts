@@ -52,7 +52,8 @@ export function ascentSpan(flight: Flight): AscentSpan {
   return { start, end: last.endIndex, burn: last, isCutoff: !last.endsAfterLog, comingDown };
 }
 
-function isBraking(flight: Flight, burn: Burn): boolean {
+/** True for a burn that takes energy out of the orbit. */
+export function isBraking(flight: Flight, burn: Burn): boolean {
   return orbitAt(flight, burn.endIndex).energy_J_kg < orbitAt(flight, burn.startIndex).energy_J_kg;
 }
 

@@ -125,6 +125,10 @@ export class Ascent {
     this.y.fill(0);
     startState(this.world, start, this.y);
     this.takeStage(flying ? start.stage : 0);
+    if (flying) {
+      this.boosters.begin(start.time_s);
+      this.boosters.give(m);
+    }
     this.y[place.mass] = flying ? start.mass_kg : fullMass_kg(this.rocket);
     if (flying) this.y[place.stagePropellant] = start.stagePropellant_kg;
   }

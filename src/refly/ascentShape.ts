@@ -36,7 +36,7 @@ export type Ending =
       readonly kind: 'relight';
       readonly missing_m_s: number;
       /** Vertical speed at which the second burn begins, on the way up. */
-      readonly climb_m_s: number;
+      readonly climb_m_s: number | ((s: FlightState) => number);
     };
 
 /** What does not change while the shape is varied. */
@@ -106,8 +106,13 @@ export function ascentProgram(frame: AscentFrame, shape: AscentShape): FlightPro
   };
 }
 
-/** The last stage's burns, by its ending. */
-function lastBurns(frame: AscentFrame, ending: Ending, controls: Controls, level: Controls): FlightStep[] {
+/** The last stage's burns, by its ending. @param level controls of the second burn */
+export function lastBurns(
+  frame: Pick<AscentFrame, 'world' | 'target'>,
+  ending: Ending,
+  controls: Controls,
+  level: Controls,
+): FlightStep[] {
   if (ending.kind === 'direct') return [{ do: 'burn', controls, until: insertion(frame) }];
   const { world, target } = frame;
   const first: FlightStep = {
@@ -154,7 +159,7 @@ export function targetSpeed_m_s(world: World, target: Orbit, altitude_m: number)
 }
 
 /** End of the last burn. */
-function insertion({ world, target }: AscentFrame): Until {
+function insertion({ world, target }: Pick<AscentFrame, 'world' | 'target'>): Until {
   const energy_J_kg = targetEnergy_J_kg(world, target);
   if (energy_J_kg !== null) return energyAt(world, energy_J_kg);
   const peak_m = world.radius_m + (target.kind === 'suborbital' ? target.peakAltitude_m : 0);
@@ -175,8 +180,12 @@ function energyAt(world: World, energy_J_kg: number): Until {
 }
 
 /** Vertical speed over a value in the upper half of an orbit, where the coast to an apoapsis ends. */
-function apoapsisPassage(world: World, climb_m_s: number): (s: FlightState) => number {
+function apoapsisPassage(
+  world: World,
+  climb: Extract<Ending, { kind: 'relight' }>['climb_m_s'],
+): (s: FlightState) => number {
   return (s) => {
+    const climb_m_s = typeof climb === 'number' ? climb : climb(s);
     // r over a, by vis viva; a path that begins just past its periapsis rises first.
     const height = 2 - (s.radius_m * s.inertialSpeed_m_s ** 2) / world.mu_m3_s2;
     return height > 1 || s.verticalSpeed_m_s > climb_m_s ? s.verticalSpeed_m_s - climb_m_s : 1;

@@ -12,6 +12,9 @@ export interface BoosterChange {
   readonly dropped_kg: number;
 }
 
+/** What is due at the very beginning of a flight happens in it, s. */
+const BEFORE_S = 1e-9;
+
 /** The boosters beside one stage: they burn at full thrust, so all their times are known beforehand. */
 export class BoosterBank {
   private readonly groups: readonly RocketBoosters[];
@@ -44,6 +47,12 @@ export class BoosterBank {
       return { name: 'booster-separation', subject, dropped_kg };
     }
     return null;
+  }
+
+  /** Makes everything that was due before a flight began in the air. */
+  begin(time_s: number): void {
+    let made = this.due(time_s - BEFORE_S);
+    while (made !== null) made = this.due(time_s - BEFORE_S);
   }
 
   /** Time from lift-off of the next change, s; infinite when there is none. */

@@ -1,9 +1,10 @@
 import type { Flight } from '../flight/types.ts';
 import type { Mission } from '../mission/types.ts';
 import type { FlightScript } from './flightScript.ts';
-import { flightScript } from './flightScript.ts';
+import { flightScript, splitOf } from './flightScript.ts';
 import { type Insertion, LastStage, toGoProblem } from './lastStage.ts';
 import { flyToStage, lastStage, type Mix, overUsed } from './mixedFlight.ts';
+import { guessOf } from './reflown.ts';
 import { differences } from './scriptDifferences.ts';
 import { shapley } from './shapley.ts';
 
@@ -30,7 +31,7 @@ export interface Contributions {
  * @param plannedTotal_m_s the same of the planned flight
  * @param planHolds true where the plan, flown by this rocket, reaches the target: then its last stage is the measure.
  *   Else the measure is the best steering, and what the plan's own last stage loses against that is told apart
- * @returns null where a flight cannot be put in a script, or has a single stage
+ * @returns null where a flight cannot be put in a script
  */
 export function contributions(
   mission: Mission,
@@ -41,20 +42,21 @@ export function contributions(
   planHolds: boolean,
 ): Contributions | null {
   const problem = toGoProblem(mission);
-  const was = flightScript(flown);
-  const plan = flightScript(planned);
-  if (problem === null || was === null || plan === null) return null;
+  const own = flightScript(flown);
+  const other = own === null ? null : flightScript(planned, splitOf(own));
+  if (problem === null || own === null || other === null) return null;
+  // A rocket that one of the two lit again can be lit again.
+  const relit = own.relit || other.relit;
+  const was = { ...own, relit };
+  const plan = { ...other, relit };
   const last = lastStage(was, plan);
   if (last < 1 || was.stages.length !== plan.stages.length) return null;
   const differ = differences(was, plan, last);
   const groups = lowerGroups.filter((g) => differ.lower.has(g));
   const stageOf = (script: FlightScript): LastStage => new LastStage(mission, problem, script, last);
   const throttleOf = (vehicle: FlightScript, script: FlightScript) =>
-    overUsed({ vehicle }, script.stages[last]!, last, 'throttle');
-  const guess: readonly [number, number] = [
-    Math.tan(plan.stages[last]!.pitch_rad[0]!),
-    Math.tan(plan.stages[last]!.pitch_rad.at(-1)!),
-  ];
+    overUsed({ vehicle }, script.stages[last]!, 'throttle');
+  const guess = guessOf(plan, last);
   const steered = (mix: Mix, throttle: FlightScript): Insertion | null => {
     const from = flyToStage(mission, mix, last);
     if (from === null) return null;

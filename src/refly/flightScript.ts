@@ -1,11 +1,20 @@
+import { comingDownIndex } from '../flight/comingDown.ts';
 import type { Burn, Flight } from '../flight/types.ts';
+import { isBraking } from '../ledger/ascentEnd.ts';
 import { massAbove_kg } from '../mission/vehicle.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
+import { makingsOf } from './flightMakings.ts';
 import { fullMass_kg, type Rocket, type RocketStage } from './rocket.ts';
 import { rocketOf } from './rocketOf.ts';
+import { handoverUsed_kg, splitStage } from './singleStage.ts';
 
-/** How one stage was flown. Controls are laid out against the propellant that the stage had used, kg, rising. */
+/**
+ * How one stage was flown, or one part of a rocket's only stage. Controls are laid out against the propellant that
+ * the stage had used, kg, rising.
+ */
 export interface StageScript {
+  /** Which of the rocket's stages it is, 0-based. */
+  readonly stage: number;
   readonly used_kg: Float64Array;
   readonly time_s: Float64Array;
   readonly pitch_rad: Float64Array;
@@ -25,22 +34,46 @@ export interface FlightScript {
   readonly rocket: Rocket;
   /** From ignition to lift-off, s; 0 where the first engine was lit in flight or let go at once. */
   readonly holdDown_s: number;
+  /** Those of the ascent. A rocket's only stage stands in two parts, so that the upper one can be steered anew. */
   readonly stages: readonly StageScript[];
+  /** The last stage was lit again on the way to the target, in the ascent or after it. */
+  readonly relit: boolean;
+}
+
+/** Propellant that a script's stage, or part of one, begins with, kg. */
+export function scriptedPropellant_kg({ rocket, stages }: FlightScript, place: number): number {
+  const script = stages[place]!;
+  return rocket.stages[script.stage]!.propellantMass_kg - script.used_kg[0]!;
+}
+
+/** Where a script's only stage is split, kg used; none of a rocket with several. */
+export function splitOf({ rocket, stages }: FlightScript): number | undefined {
+  const [lower, upper] = stages;
+  const left = lower?.burns[0]?.left_kg ?? null;
+  if (lower === undefined || upper === undefined || lower.stage !== upper.stage || left === null)
+    return undefined;
+  return rocket.stages[lower.stage]!.propellantMass_kg - left;
 }
 
 /** Less than this share of a stage's propellant is residuals, not a cutoff. */
 const EMPTY_SHARE = 0.002;
 
 /**
- * The script of a flight from the pad, with the rocket of the books (the card's, with what was identified) made to
- * agree with the log: lift-off mass by the payload, thrust by the flow that the log shows.
+ * The script of a flight from the pad: what it was made of, with the rocket of the books (the card's, with what was
+ * identified) made to agree with the log, lift-off mass by the payload, thrust by the flow that the log shows.
+ * @param split of a rocket's only stage, kg used (another script's, to be compared with); default the flight's own
  * @returns null where the flight begins in the air, or mass, pitch, engine or card are not known
  */
-export function flightScript(flight: Flight): FlightScript | null {
-  const { mission, mass, pitch, burns } = flight;
+export function flightScript(flight: Flight, split?: number): FlightScript | null {
+  const { mission, mass, pitch } = flight;
   if (mission.vehicle === null || mass === null || pitch === null || flight.startsInFlight) return null;
-  const { rocket: card } = rocketOf(flight.vehicle ?? mission.vehicle);
-  if (card === null || burns.length === 0 || burns[0]!.stage !== 0) return null;
+  const booked = rocketOf(flight.vehicle ?? mission.vehicle).rocket;
+  if (booked === null) return null;
+  const known = makingsOf(flight, booked);
+  if (known.kind === 'unavailable') return null;
+  const { rocket: card, timing } = known.makings;
+  const burns = flight.burns.slice(0, timing.burns.length);
+  if (burns.length === 0 || burns[0]!.stage !== 0) return null;
   const first = burns[0]!;
   const heavier_kg = (first.startMass_kg ?? Number.NaN) - fullMass_kg(card);
   if (!Number.isFinite(heavier_kg)) return null;
@@ -57,8 +90,11 @@ export function flightScript(flight: Flight): FlightScript | null {
     const table = controlsOf(flight, own, stage, mass, pitch);
     if (table.used_kg.length < 2) return null;
     const above = (massAbove_kg(mission.vehicle, s) ?? Number.NaN) + heavier_kg;
+    const end_s = own.at(-1)!.end_s;
+    const separation = s + 1 < flownStages ? timing.separations_s.get(s) : undefined;
     stages.push({
       ...table,
+      stage: s,
       burns: own.map((burn) => {
         const before = burns[burns.indexOf(burn) - 1];
         const left = (burn.endMass_kg ?? Number.NaN) - above - stage.dryMass_kg;
@@ -67,28 +103,31 @@ export function flightScript(flight: Flight): FlightScript | null {
           left_kg: left > EMPTY_SHARE * stage.propellantMass_kg ? left : null,
         };
       }),
-      separation_s: separationAfter(flight, own.at(-1)!),
+      separation_s: separation === undefined ? null : Math.max(0, separation - end_s),
     });
     engines.push({ ...stage, thrustVacuum_N: stage.thrustVacuum_N * thrustRatio(flight, own, stage) });
   }
-  return {
-    rocket: {
-      ...card,
-      payload_kg: card.payload_kg + heavier_kg,
-      stages: [...engines, ...card.stages.slice(engines.length)],
-    },
-    holdDown_s: Math.max(0, -first.start_s),
-    stages,
+  const rocket = {
+    ...card,
+    payload_kg: card.payload_kg + heavier_kg,
+    stages: [...engines, ...card.stages.slice(engines.length)],
   };
+  const holdDown_s = Math.max(0, -first.start_s);
+  const relit = isRelit(flight, flownStages - 1);
+  const only = stages[0];
+  if (stages.length > 1 || only === undefined) return { rocket, holdDown_s, stages, relit };
+  const used_kg = split ?? handoverUsed_kg(flight, only, rocket);
+  const parts = used_kg === null ? null : splitStage(only, rocket.stages[0]!, used_kg);
+  return { rocket, holdDown_s, stages: parts ?? stages, relit };
 }
 
-function separationAfter(flight: Flight, burn: Burn): number | null {
-  const next = flight.burns[flight.burns.indexOf(burn) + 1];
-  const drop = flight.drops.find(
-    (d) =>
-      d.kind === 'separation' && d.time_s >= burn.end_s && (next === undefined || d.time_s <= next.start_s),
+/** Two burns or more of a stage, on the way up or in orbit, none of them to brake. */
+function isRelit(flight: Flight, stage: number): boolean {
+  const comingDown = comingDownIndex(flight);
+  const own = flight.burns.filter(
+    (b) => b.stage === stage && b.startIndex <= comingDown && !isBraking(flight, b),
   );
-  return drop === undefined ? null : drop.time_s - burn.end_s;
+  return own.length > 1;
 }
 
 function controlsOf(

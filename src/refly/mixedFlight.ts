@@ -42,6 +42,8 @@ export function programToStage(mission: Mission, mix: Mix, until: number): Fligh
   for (let s = 0; s < until; s++) {
     const timing = mix.timing.stages[s]!;
     steps.push(...burnSteps(mix, s, mission));
+    // Two parts of one stage follow each other without a break.
+    if (mix.timing.stages[s + 1]?.stage === timing.stage) continue;
     const gap = timing.separation_s ?? SEPARATION_S;
     const next = mix.timing.stages[s + 1]?.burns[0]?.coast_s ?? 2 * gap;
     steps.push(
@@ -69,7 +71,7 @@ export function programToStage(mission: Mission, mix: Mix, until: number): Fligh
 export function flyToStage(mission: Mission, mix: Mix, until: number): Handover | null {
   const ascent = new Ascent(mission.world, mix.vehicle.rocket, { relativeTolerance: 1e-8 });
   const result = ascent.fly(programToStage(mission, mix, until));
-  return result.end === 'flown' ? handover(ascent, result, until) : null;
+  return result.end === 'flown' ? handover(ascent, result, mix.vehicle.stages[until]!.stage) : null;
 }
 
 /** The state that a flight has come to, as the start of what follows. */
@@ -111,7 +113,7 @@ function downTo(left_kg: number | null): Until {
 }
 
 function stageControls(mix: Mix, stage: number, mission: Mission): Controls {
-  const scripted = overUsed(mix, mix.pitch.stages[stage]!, stage, 'pitch_rad');
+  const scripted = overUsed(mix, mix.pitch.stages[stage]!, 'pitch_rad');
   const { turn } = mix;
   return {
     pitch:
@@ -128,7 +130,7 @@ function stageControls(mix: Mix, stage: number, mission: Mission): Controls {
                   ),
             breaks_s: [turn.from_s],
           },
-    throttle: overUsed(mix, mix.throttle.stages[stage]!, stage, 'throttle'),
+    throttle: overUsed(mix, mix.throttle.stages[stage]!, 'throttle'),
     heading: held(mission.site.launchAzimuth_rad),
   };
 }
@@ -137,10 +139,9 @@ function stageControls(mix: Mix, stage: number, mission: Mission): Controls {
 export function overUsed(
   mix: Pick<Mix, 'vehicle'>,
   script: StageScript,
-  stage: number,
   control: 'pitch_rad' | 'throttle',
 ): Program {
-  const full = mix.vehicle.rocket.stages[stage]!.propellantMass_kg;
+  const full = mix.vehicle.rocket.stages[script.stage]!.propellantMass_kg;
   const line = straightLines(script.used_kg, script[control]);
   return { at: (s) => line(full - s.stagePropellant_kg) };
 }

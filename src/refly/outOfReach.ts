@@ -79,13 +79,13 @@ function closeIn(can: (t: number) => boolean, low: number, high: number): number
 
 /** The logged flight's state inside its last stage as a start. */
 function stateAt(base: ReflownFlight, flight: Flight, t: number): Handover | null {
-  const { handover, script, last } = base;
+  const { handover, script } = base;
   let i = 0;
   while (i < flight.time.length - 1 && flight.time[i]! < t) i++;
   if (flight.mass === null || i === 0) return null;
   const at = (column: Float64Array): number =>
     straightLines([flight.time[i - 1]!, flight.time[i]!], [column[i - 1]!, column[i]!])(t);
-  const stage = script.rocket.stages[last]!;
+  const stage = script.rocket.stages[base.lastStage]!;
   const mass_kg = at(flight.mass);
   const dry_kg = handover.start.mass_kg - handover.start.stagePropellant_kg;
   const exhaust = STANDARD_GRAVITY_M_S2 * stage.ispVacuum_s;

@@ -10,8 +10,10 @@ import { flyToStage, type Handover, type Mix, overUsed, programToStage } from '.
 export interface ReflownFlight {
   readonly mission: Mission;
   readonly script: FlightScript;
-  /** 0-based last stage flown. */
+  /** Place in the script of the last stage flown, or of the upper part of the only one. */
   readonly last: number;
+  /** Place in the rocket of the last stage flown. */
+  readonly lastStage: number;
   /** Where the last stage was lit. */
   readonly handover: Handover;
   /** The last stage as it was flown, and cut off where the delta-v to go was least. */
@@ -27,7 +29,7 @@ export function unmixed(script: FlightScript): Mix {
 
 /**
  * Flies a logged flight again from its own controls.
- * @returns null where it cannot be put in a script, has a single stage, or its target is no orbit
+ * @returns null where it cannot be put in a script, or its target is no orbit
  */
 export function reflown(flight: Flight): ReflownFlight | null {
   const { mission } = flight;
@@ -41,7 +43,8 @@ export function reflown(flight: Flight): ReflownFlight | null {
   const stage = new LastStage(mission, problem, script, last);
   const flown = stage.asScripted(handover, unmixed(script));
   const steered = stage.steerAnew(handover, throttleOf(script, last), guessOf(script, last));
-  return { mission, script, last, handover, flown, steered };
+  const lastStage = script.stages[last]!.stage;
+  return { mission, script, last, lastStage, handover, flown, steered };
 }
 
 /**
@@ -61,11 +64,10 @@ export function reflyWith(
   const mix = turn === undefined ? unmixed(script) : { ...unmixed(script), turn };
   const from = flyToStage(mission, mix, last);
   if (problem === null || from === null) return null;
-  const guess: readonly [number, number] = [base.steered.tangent, base.steered.endTangent];
   return new LastStage(mission, problem, script, last).steerAnew(
     from,
     throttleOf(script, last),
-    guess,
+    base.steered,
     within_m_s,
   );
 }
@@ -81,17 +83,17 @@ export function steeredProgram(
   const last = script.stages.length - 1;
   const lower = programToStage(mission, unmixed(script), last);
   const stage = new LastStage(mission, problem, script, last);
-  const burn = stage.steeredBurn(throttleOf(script, last), steering, mission.site.launchAzimuth_rad);
-  return { ...lower, steps: [...lower.steps, burn] };
+  const burns = stage.steeredBurns(throttleOf(script, last), steering, mission.site.launchAzimuth_rad);
+  return { ...lower, steps: [...lower.steps, ...burns] };
 }
 
 export function throttleOf(script: FlightScript, last: number): ReturnType<typeof overUsed> {
-  return overUsed({ vehicle: script }, script.stages[last]!, last, 'throttle');
+  return overUsed({ vehicle: script }, script.stages[last]!, 'throttle');
 }
 
-/** Tangents of the pitch at the start and end of a script's last stage, for the search to begin with. */
-export function guessOf(script: FlightScript, last: number): readonly [number, number] {
+/** The steering that a script's last stage was flown with, roughly. */
+export function guessOf(script: FlightScript, last: number): Steered {
   const pitch = script.stages[last]!.pitch_rad;
   const tan = (angle: number): number => Math.max(-3, Math.min(3, Math.tan(angle)));
-  return [tan(pitch[0]!), tan(pitch.at(-1)!)];
+  return { tangent: tan(pitch[0]!), endTangent: tan(pitch.at(-1)!), missing_m_s: null };
 }

@@ -23,7 +23,7 @@ export function differences(
       if (apart(one, other, 'throttle') > THROTTLE) lower.add('throttle');
       if (Math.abs((one.separation_s ?? 0) - (other.separation_s ?? 0)) > TIMING_S) lower.add('timing');
       if (one.burns.length !== other.burns.length) lower.add('timing');
-      const load = a.rocket.stages[s]!.propellantMass_kg;
+      const load = a.rocket.stages[one.stage]!.propellantMass_kg;
       one.burns.forEach((burn, k) => {
         const same = other.burns[k];
         if (same !== undefined && Math.abs((burn.left_kg ?? 0) - (same.left_kg ?? 0)) > VEHICLE * load)
@@ -32,10 +32,11 @@ export function differences(
     }
     if (Math.abs((one.burns[0]?.coast_s ?? 0) - (other.burns[0]?.coast_s ?? 0)) > TIMING_S)
       lower.add('timing');
-    const force = b.rocket.stages[s]!.thrustVacuum_N;
-    const isp = b.rocket.stages[s]!.ispVacuum_s;
-    if (Math.abs(a.rocket.stages[s]!.thrustVacuum_N - force) > 5 * VEHICLE * force) lower.add('vehicle');
-    if (Math.abs(a.rocket.stages[s]!.ispVacuum_s - isp) > VEHICLE * isp) lower.add('vehicle');
+    const engine = a.rocket.stages[one.stage]!;
+    const force = b.rocket.stages[one.stage]!.thrustVacuum_N;
+    const isp = b.rocket.stages[one.stage]!.ispVacuum_s;
+    if (Math.abs(engine.thrustVacuum_N - force) > 5 * VEHICLE * force) lower.add('vehicle');
+    if (Math.abs(engine.ispVacuum_s - isp) > VEHICLE * isp) lower.add('vehicle');
   }
   if (Math.abs(a.rocket.payload_kg - b.rocket.payload_kg) > 1) lower.add('vehicle');
   return { lower, lastThrottle: apart(a.stages[last]!, b.stages[last]!, 'throttle') > THROTTLE };

@@ -1,10 +1,9 @@
 import type { Flight } from '../flight/types.ts';
-import { ascentSpan } from '../ledger/ascentEnd.ts';
 import type { Mission } from '../mission/types.ts';
 import { deltaVToGo } from '../orbit/toGo.ts';
 import { Ascent } from './ascent.ts';
 import type { FlightStep, Until } from './flightProgram.ts';
-import { type FlightScript, flightScript } from './flightScript.ts';
+import { type FlightScript, flightScript, splitOf } from './flightScript.ts';
 import { type Insertion, LastStage, toGoProblem } from './lastStage.ts';
 import { burnSteps, flyToStage, programToStage } from './mixedFlight.ts';
 import { place } from './motion.ts';
@@ -34,10 +33,10 @@ export interface StitchedFlight {
   readonly steered: Insertion;
 }
 
-/** A flight's script up to the end of its ascent, without what it burnt afterwards; null where it has none. */
+/** A flight's script, whose stages can be put together with another's; null where it has none or a single stage. */
 export function ascentScript(flight: Flight): FlightScript | null {
-  const { end } = ascentSpan(flight);
-  return flightScript({ ...flight, burns: flight.burns.filter((b) => b.startIndex <= end) });
+  const script = flightScript(flight);
+  return script === null || splitOf(script) !== undefined ? null : script;
 }
 
 /**

@@ -32,6 +32,7 @@ export function stitchedScript(stages: readonly StitchedStage[]): FlightScript {
     rocket: { ...rocket, stages: [...engines, ...rocket.stages.slice(engines.length)] },
     holdDown_s: stages[0]!.parts[0]!.script.holdDown_s,
     stages: stages.map((stage, k) => stitchedStage(stage, k, stages[k + 1]?.coast ?? null)),
+    relit: scripts.at(-1)!.relit,
   };
 }
 
@@ -51,6 +52,7 @@ function stitchedStage(stage: StitchedStage, k: number, coastAfter: FlightScript
   const joined = (column: keyof Table): Float64Array =>
     Float64Array.from(tables.flatMap((table) => table[column]));
   return {
+    stage: k,
     used_kg: joined('used_kg'),
     time_s: joined('time_s'),
     pitch_rad: joined('pitch_rad'),

@@ -34,3 +34,17 @@ test('boosters dropped early take their propellant along', () => {
   expect(away?.name).toBe('booster-separation');
   expect(away?.dropped_kg).toBeCloseTo(600, 9);
 });
+
+test('a flight that begins in the air has its boosters as they are by then', () => {
+  const bank = (time_s: number) => {
+    const begun = new BoosterBank([group]);
+    begun.begin(time_s);
+    return begun;
+  };
+  // Lit at 5 s, empty at 105 s.
+  expect(bank(5).due(5)?.name).toBe('booster-ignition');
+  expect(bank(55).due(55)).toBeNull();
+  expect(bank(55).mass_kg(55)).toBeCloseTo(600, 9);
+  expect(bank(300).mass_kg(300)).toBe(0);
+  expect(bank(300).next_s()).toBe(Number.POSITIVE_INFINITY);
+});

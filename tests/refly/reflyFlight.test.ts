@@ -3,7 +3,8 @@ import { buildFlight } from '../../src/flight/buildFlight.ts';
 import type { Flight } from '../../src/flight/types.ts';
 import { readLog } from '../../src/log/readLog.ts';
 import { readMission } from '../../src/mission/readCard.ts';
-import { makingsOf, refly, reflyFlight } from '../../src/refly/reflyFlight.ts';
+import { makingsOf } from '../../src/refly/flightMakings.ts';
+import { refly, reflyFlight } from '../../src/refly/reflyFlight.ts';
 import { cutLog, type ReferenceName, readCardText, referenceNames } from '../referenceFlights.ts';
 
 async function flightOf(

@@ -27,9 +27,10 @@ function script(fall: number, thrust_N: number, payload_kg: number, coast_s: num
   return {
     rocket: { payload_kg, stages: [stage('lower'), stage('upper')], jettisons: [] },
     holdDown_s: fall * 100,
+    relit: false,
     stages: [
-      { ...table, burns: burn(0), separation_s: coast_s / 2 },
-      { ...table, burns: burn(coast_s), separation_s: null },
+      { ...table, stage: 0, burns: burn(0), separation_s: coast_s / 2 },
+      { ...table, stage: 1, burns: burn(coast_s), separation_s: null },
     ],
   };
 }

@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { buildFlight } from '../../src/flight/buildFlight.ts';
+import { readLog } from '../../src/log/readLog.ts';
 import type { Log } from '../../src/log/types.ts';
 import { readMission } from '../../src/mission/readCard.ts';
 import type { Mission } from '../../src/mission/types.ts';
@@ -41,6 +43,31 @@ export function cleanFlight(
   const log = flownLog(mission, base.script, program);
   const plan = planOfFlight(buildFlight(log, mission));
   return { mission, base: reflown(buildFlight(log, mission))!, log, plan };
+}
+
+/** The clean flights in `tests/review/flights`: best ascents of unlike rockets, in six rounded channels; synthetic. */
+export const storedNames = ['light', 'heavy', 'relit', 'earth', 'boosters', 'single', 'mars'] as const;
+export type StoredName = (typeof storedNames)[number];
+
+/** One of them. @param change of its card, where the flight is to be judged by another */
+export async function storedFlight(
+  name: StoredName,
+  change: (card: StoredCard) => void = () => undefined,
+): Promise<CleanFlight> {
+  const folder = `${process.cwd()}/tests/review/flights`;
+  const card = JSON.parse(readFileSync(`${folder}/clean-${name}.mission.json`, 'utf8')) as StoredCard;
+  change(card);
+  const mission = readMission({ card: { name: `clean-${name}.mission.json`, text: JSON.stringify(card) } });
+  const log = await readLog(readFileSync(`${folder}/clean-${name}.csv`), { name: `clean-${name}.csv` });
+  const flight = buildFlight(log, mission);
+  return { mission, base: reflown(flight)!, log, plan: planOfFlight(flight) };
+}
+
+/** As much of a card as the tests change. */
+export interface StoredCard {
+  site: Record<string, unknown>;
+  target: Record<string, unknown>;
+  vehicle: { payload_kg: number; stages: Record<string, number>[] };
 }
 
 /** The log of a program, flown on a few seconds after its last step so that the cutoff shows. */

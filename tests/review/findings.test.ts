@@ -135,6 +135,7 @@ describe('the last stage', () => {
     const program = steeredProgram(c.mission, c.base.script, {
       tangent: a + tangent,
       endTangent: b + endTangent,
+      missing_m_s: null,
     })!;
     return flownLog(c.mission, c.base.script, program);
   };

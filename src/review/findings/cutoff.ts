@@ -1,4 +1,5 @@
 import { stageName } from '../../flight/events.ts';
+import { isBraking } from '../../ledger/ascentEnd.ts';
 import { toGoAt } from '../../ledger/budget.ts';
 import { decimal } from '../wording.ts';
 import { type Candidate, type Finder, type Occasion, reachedTarget } from './types.ts';
@@ -67,7 +68,7 @@ function notLit(o: Occasion): Candidate[] {
 
 function early(o: Occasion): Candidate[] {
   const { flight, span, budget, orbit } = o;
-  if (!span.isCutoff || reachedTarget(o)) return [];
+  if (!span.isCutoff || reachedTarget(o) || goesOn(o)) return [];
   const left = budget.obtainable?.[budget.atEnd] ?? null;
   const toGo = budget.toGo?.[budget.atEnd] ?? null;
   if (left === null || toGo === null || left < toGo || o.verdict === 'suborbital-stage-not-lit') return [];
@@ -91,6 +92,13 @@ function early(o: Occasion): Candidate[] {
           : `Burn about ${decimal(longer, longer < 10 ? 1 : 0)} s longer: watch the periapsis, not the clock, and cut off when it comes up to the target.`,
     },
   ];
+}
+
+/** Thrust goes on toward the target after the ascent, as at the apoapsis of a transfer. */
+function goesOn({ flight, span }: Occasion): boolean {
+  return flight.burns.some(
+    (b) => b.startIndex > span.end && b.startIndex <= span.comingDown && !isBraking(flight, b),
+  );
 }
 
 /** Short of orbit with something still in the tanks: it would not have been enough, but it was not used either. */

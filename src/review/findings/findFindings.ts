@@ -5,7 +5,14 @@ import { airFindings } from './air.ts';
 import { cutoffFindings } from './cutoff.ts';
 import { directionFindings } from './direction.ts';
 import { lastStageFindings } from './lastStage.ts';
-import { type Candidate, type Claim, contributed, type Finder, type Occasion } from './types.ts';
+import {
+  type Candidate,
+  type Claim,
+  contributed,
+  type Finder,
+  type Occasion,
+  steeredPastCutoff,
+} from './types.ts';
 
 /** Finders that look at the flight as it was logged. */
 const finders: readonly Finder[] = [cutoffFindings, airFindings, lastStageFindings, directionFindings];
@@ -50,9 +57,14 @@ function settled(o: Occasion, candidates: readonly Candidate[]): Candidate[] {
   }
   if (lastStage !== null) out.push(lastStage);
   const cutoff = dearest('cutoff');
-  if (cutoff !== null) {
-    // What bad steering left to go is the steering's, not the cutoff's.
-    const taken = cutoff.code === 'cutoff-early' && lastStage !== null ? Math.max(0, cost(lastStage)) : 0;
+  const told = cutoff?.code === 'cutoff-late' && lastStage !== null && steeredPastCutoff(o);
+  if (cutoff !== null && !told) {
+    // What bad steering left to go is the steering's, not the cutoff's; what went better than planned before it is
+    // no loss either.
+    const taken =
+      cutoff.code === 'cutoff-early'
+        ? Math.max(0, lastStage === null ? 0 : cost(lastStage))
+        : Math.max(0, -(contributed(o, 'last-stage-pitch') ?? 0));
     out.push(cutoff.cost_m_s === null ? cutoff : { ...cutoff, cost_m_s: cutoff.cost_m_s - taken });
   }
   return [...out, ...pitchAndAir(o, candidates, dearest('pitch'), out)];
@@ -76,8 +88,8 @@ function pitchAndAir(
   // Wavering about the plan: the whole of the pitch's part is the angle of attack's.
   const first = inAir[0];
   if (first === undefined) return program === null ? [] : [program];
-  // Turning too hard is being off the path.
-  if (program?.code === 'pitch-over-too-hard') return [program];
+  // Turning too hard, too soon or too late is being off the path.
+  if (program?.code.startsWith('pitch-over-')) return [program];
   if (program === null) return [{ ...first, cost_m_s: Math.max(...inAir.map(cost)) }];
   const taken = Math.min(cost(first), Math.max(0, planned));
   if (taken < LEAST_M_S) return [program];

@@ -1,4 +1,5 @@
 import { orbitAt } from '../../ledger/ascentEnd.ts';
+import { scriptedPropellant_kg } from '../../refly/flightScript.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../../units/standardGravity.ts';
 import { decimal } from '../wording.ts';
 import {
@@ -9,6 +10,7 @@ import {
   reachedTarget,
   reflownSigma_m_s,
   shortOfPropellant,
+  steeredPastCutoff,
 } from './types.ts';
 
 const DEG = 180 / Math.PI;
@@ -21,7 +23,10 @@ export const lastStageFindings: Finder = (o) => {
   if (reflown === null) return [];
   const planned = contributed(o, 'last-stage-pitch');
   const past = pastApoapsis(o);
-  const cost = planned ?? reflown.flown.best.total_m_s - reflown.steered.total_m_s;
+  const cost =
+    planned === null
+      ? reflown.flown.best.total_m_s - reflown.steered.total_m_s
+      : planned + (steeredPastCutoff(o) ? (contributed(o, 'cutoff') ?? 0) : 0);
   // Without a plan and with propellant to spare, only what is dear is told: no pilot steers to the last metre.
   if (planned === null && !shortOfPropellant(o)) {
     const missed = past !== null || !reachedTarget(o);
@@ -90,12 +95,14 @@ function betterPitch(o: Occasion): (i: number) => number | null {
   const start_s = reflown.handover.start.time_s;
   if (plan !== null) {
     const values = plan.strips.channels.pitch_deg?.values;
-    const begun = plan.flown.flight.burns.find((b) => b.stage === reflown.last);
-    if (values !== undefined && begun !== undefined) {
+    const ofStage = (f: Occasion['flight']) => f.burns.find((b) => b.stage === reflown.lastStage);
+    const begun = ofStage(plan.flown.flight);
+    const lit = ofStage(flight);
+    if (values !== undefined && begun !== undefined && lit !== undefined) {
       const t = plan.flown.flight.time;
       let k = begun.startIndex;
       return (i) => {
-        const since = flight.time[i]! - start_s;
+        const since = flight.time[i]! - lit.start_s;
         while (k < begun.endIndex && t[k]! - begun.start_s < since) k++;
         while (k > begun.startIndex && t[k]! - begun.start_s > since) k--;
         return values[k] ?? null;
@@ -103,9 +110,10 @@ function betterPitch(o: Occasion): (i: number) => number | null {
     }
   }
   const { tangent, endTangent } = reflown.steered;
-  const stage = reflown.script.rocket.stages[reflown.last]!;
+  const stage = reflown.script.rocket.stages[reflown.lastStage]!;
   const whole_s =
-    (stage.propellantMass_kg * STANDARD_GRAVITY_M_S2 * stage.ispVacuum_s) / stage.thrustVacuum_N;
+    (scriptedPropellant_kg(reflown.script, reflown.last) * STANDARD_GRAVITY_M_S2 * stage.ispVacuum_s) /
+    stage.thrustVacuum_N;
   return (i) => {
     const share = (flight.time[i]! - start_s) / whole_s;
     return Math.atan(tangent + share * (endTangent - tangent)) * DEG;

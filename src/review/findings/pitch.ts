@@ -16,6 +16,8 @@ import {
 const AWAY_S = 1.5;
 /** Steps of the log on top of it: the moment lies somewhere between two rows. */
 const AWAY_ROWS = 1.5;
+/** A swing of the nose counts from this share of the largest difference. */
+const SWING_SHARE = 0.4;
 /** Tilts tried on flights without a plan, times what was flown. */
 const TRIED = [1.05, 1.1, 1.15, 1.2, 1.3, 1.4];
 
@@ -117,7 +119,7 @@ interface Worst {
   /** Degrees. */
   readonly flown: number;
   readonly planned: number;
-  /** True where the differences go to both sides and nearly cancel. */
+  /** True where the differences go to and fro between both sides. */
   readonly wavers: boolean;
 }
 
@@ -131,8 +133,7 @@ function worstPitch(o: Occasion, end_s: number): Worst | null {
   ).find((d) => d.quantity === 'pitch_deg');
   let best: Omit<Worst, 'wavers'> | null = null;
   let most = 0;
-  let over = 0;
-  let under = 0;
+  const differences: number[] = [];
   // Beyond the burn-out before the last stage a coast's or the last stage's pitch would be compared.
   const last = o.reflown?.last ?? Number.POSITIVE_INFINITY;
   const burnOut = (f: Occasion['flight']): number => {
@@ -146,15 +147,26 @@ function worstPitch(o: Occasion, end_s: number): Worst | null {
     if (flown === null || planned === null || altitude_m > top_m) return;
     while (i < span.end && flight.altitude[i]! < altitude_m) i++;
     if (flight.time[i]! > end_s) return;
-    over = Math.max(over, flown - planned);
-    under = Math.max(under, planned - flown);
+    differences.push(flown - planned);
     if (Math.abs(flown - planned) <= most) return;
     most = Math.abs(flown - planned);
     best = { altitude_m, time_s: flight.time[i]!, flown, planned };
   });
   return best === null
     ? null
-    : { ...(best as Omit<Worst, 'wavers'>), wavers: Math.min(over, under) > 0.4 * most };
+    : { ...(best as Omit<Worst, 'wavers'>), wavers: swings(differences, SWING_SHARE * most) > 2 };
+}
+
+/** How often a curve goes from one side of zero to the other, by more than a size on both. */
+function swings(differences: readonly number[], size: number): number {
+  let side = 0;
+  let count = 0;
+  for (const d of differences) {
+    if (Math.abs(d) <= size || Math.sign(d) === side) continue;
+    side = Math.sign(d);
+    count++;
+  }
+  return count;
 }
 
 /** Without a plan, and where the target was missed: a tilt that would have cost less, by re-flying. */

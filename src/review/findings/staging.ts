@@ -3,15 +3,23 @@ import { obtainableDeltaV_m_s } from '../../mission/obtainable.ts';
 import { reflyWith } from '../../refly/reflown.ts';
 import { withGaps, withThrust } from '../../refly/scriptEdits.ts';
 import { decimal } from '../wording.ts';
-import { type Candidate, contributed, type Finder, type Occasion, reflownSigma_m_s } from './types.ts';
+import {
+  type Candidate,
+  contributed,
+  type Finder,
+  marginLost,
+  type Occasion,
+  reflownSigma_m_s,
+} from './types.ts';
 
 /** Shortest gap between two stages that is asked for, s. */
 const SHORT_GAP_S = 2;
 /** An upper stage pushes well when it can carry its own weight; a little less is no weakness. */
 const STRONG = 1;
 const WEAK = 0.9;
-/** Sinking faster than this under thrust is falling back, m/s. */
+/** Sinking faster than this under thrust, m/s and as a share of the speed, is falling back; the best ascent sinks too. */
 const SINKING_M_S = 15;
+const SINKING_SHARE = 0.015;
 
 /** Gaps between stages, weak upper stages, propellant thrown away with a stage. */
 export const stagingFindings: Finder = (o) => [...gap(o), ...weak(o), ...dropped(o)];
@@ -63,7 +71,7 @@ function at({ flight }: Occasion, time_s: number): number {
 function weak(o: Occasion): Candidate[] {
   const { flight, reflown, span, strips } = o;
   const ratio = strips.channels.thrustToWeight?.values;
-  const burn = reflown === null ? undefined : flight.burns.find((b) => b.stage === reflown.last);
+  const burn = reflown === null ? undefined : flight.burns.find((b) => b.stage === reflown.lastStage);
   if (reflown === null || ratio === undefined || burn === undefined || o.plan !== null) return [];
   const begun = ratio[Math.min(burn.startIndex + 1, ratio.length - 1)]!;
   if (!(begun < WEAK)) return [];
@@ -77,8 +85,8 @@ function weak(o: Occasion): Candidate[] {
       slowest_s = flight.time[i]!;
     }
   }
-  if (slowest > -SINKING_M_S) return [];
-  const stronger = reflyWith(reflown, withThrust(reflown.script, reflown.last, STRONG / begun));
+  if (slowest > -Math.max(SINKING_M_S, SINKING_SHARE * flight.speed[at(o, slowest_s)]!)) return [];
+  const stronger = reflyWith(reflown, withThrust(reflown.script, reflown.lastStage, STRONG / begun));
   if (stronger === null) return [];
   const cost = reflown.steered.total_m_s - stronger.total_m_s;
   return [
@@ -95,6 +103,16 @@ function weak(o: Occasion): Candidate[] {
         'Carry less above the first stage, give the upper stage more thrust, or hand over higher and steeper.',
     },
   ];
+}
+
+/** What burning a stage out would have brought beyond the delta-v that was dropped with it, m/s. */
+function burntOut({ reflown }: Occasion, stage: number, lost: number): number {
+  if (reflown === null) return 0;
+  const { script } = reflown;
+  const stages = script.stages.map((s) =>
+    s.stage === stage ? { ...s, burns: s.burns.map((b) => ({ ...b, left_kg: null })) } : s,
+  );
+  return (marginLost(reflown.steered, reflyWith(reflown, { ...script, stages })) ?? lost) - lost;
 }
 
 /** Propellant that left the vehicle unburnt with a stage lowers what can still be had (METHODS §5). */
@@ -121,8 +139,8 @@ function dropped(o: Occasion): Candidate[] {
     const after = could(stage + 1, mass[drop.index + 1]!);
     if (before === null || after === null) return [];
     const lost = before - after;
-    // Against a plan, what the earlier staging did to the ascent itself is known too.
-    const onTheWay = Math.max(0, contributed(o, 'timing') ?? 0);
+    // What the earlier staging did to the ascent itself: against a plan by its part, else by burning the stage out.
+    const onTheWay = Math.max(0, contributed(o, 'timing') ?? burntOut(o, stage, lost));
     return [
       {
         code: 'propellant-dropped',

@@ -100,6 +100,12 @@ export function contributed(o: Occasion, group: Contributions['parts'][number]['
   return o.contributions.parts.find((p) => p.group === group)?.deltaV_m_s ?? 0;
 }
 
+/** True where a burn past the best cutoff comes of worse steering: then it is told with that. */
+export function steeredPastCutoff(o: Occasion): boolean {
+  const past = contributed(o, 'cutoff') ?? 0;
+  return past > 0 && (contributed(o, 'last-stage-pitch') ?? 0) > past;
+}
+
 /** One-sigma error of a cost found by re-flying: half of what the re-flown flight misses the log by. */
 export function reflownSigma_m_s(o: Occasion): number {
   const total =
@@ -108,4 +114,15 @@ export function reflownSigma_m_s(o: Occasion): number {
       : o.budget.spent[o.budget.atEnd]! + o.budget.toGo[o.budget.atEnd]!;
   const miss = total === null || o.reflown === null ? 0 : Math.abs(total - o.reflown.flown.end.total_m_s);
   return Math.hypot(miss / 2, o.sigma_m_s / 2, 0.3);
+}
+
+interface Ended {
+  readonly left_m_s: number;
+  readonly toGo_m_s: number;
+}
+
+/** How much more margin a changed flight would have had at the end, m/s; null where it comes down. */
+export function marginLost(was: Ended, changed: Ended | null): number | null {
+  if (changed === null) return null;
+  return changed.left_m_s - changed.toGo_m_s - (was.left_m_s - was.toGo_m_s);
 }

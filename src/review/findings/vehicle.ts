@@ -3,7 +3,7 @@ import { reflyWith } from '../../refly/reflown.ts';
 import { fullMass_kg } from '../../refly/rocket.ts';
 import { rocketOf } from '../../refly/rocketOf.ts';
 import { decimal } from '../wording.ts';
-import { type Candidate, type Finder, reflownSigma_m_s } from './types.ts';
+import { type Candidate, type Finder, marginLost, reflownSigma_m_s } from './types.ts';
 
 /** Shares under which a vehicle is as its card says. */
 const SAME_MASS = 1e-4;
@@ -54,8 +54,10 @@ export const vehicleFindings: Finder = (o) => {
       ...script,
       rocket: { ...script.rocket, stages: script.rocket.stages.map((s, i) => (i === k ? changed : s)) },
     });
-    if (stage.thrustVacuum_N < (1 - SAME_THRUST) * rated.thrustVacuum_N) {
-      const cost = costWith(as({ ...stage, thrustVacuum_N: rated.thrustVacuum_N }));
+    // Thrust that lacks in proportion to the specific impulse is the specific impulse's: the flow is as rated.
+    const ratedFlow_N = (rated.thrustVacuum_N * stage.ispVacuum_s) / rated.ispVacuum_s;
+    if (stage.thrustVacuum_N < (1 - SAME_THRUST) * ratedFlow_N) {
+      const cost = costWith(as({ ...stage, thrustVacuum_N: ratedFlow_N }));
       if (cost !== null)
         out.push({
           ...whole,
@@ -63,7 +65,7 @@ export const vehicleFindings: Finder = (o) => {
           end_s,
           code: 'thrust-below-rating',
           cost_m_s: cost,
-          text: `The stage “${stage.name}” gave ${decimal(100 * (1 - stage.thrustVacuum_N / rated.thrustVacuum_N), 1)} % less thrust than its card says.`,
+          text: `The stage “${stage.name}” gave ${decimal(100 * (1 - stage.thrustVacuum_N / ratedFlow_N), 1)} % less thrust than its card says.`,
           evidence: `Its propellant flow shows ${decimal(stage.thrustVacuum_N / 1000, 0)} kN in vacuum at full throttle, rated ${decimal(rated.thrustVacuum_N / 1000, 0)} kN.`,
           advice: 'Check engines and throttle setting; if that is what the engine gives, plan with it.',
         });
@@ -71,7 +73,14 @@ export const vehicleFindings: Finder = (o) => {
     if (stage.ispVacuum_s < (1 - SAME_ISP) * rated.ispVacuum_s) {
       const lost = marginLost(
         reflown.steered,
-        reflyWith(reflown, as({ ...stage, ispVacuum_s: rated.ispVacuum_s })),
+        reflyWith(
+          reflown,
+          as({
+            ...stage,
+            ispVacuum_s: rated.ispVacuum_s,
+            thrustVacuum_N: (stage.thrustVacuum_N * rated.ispVacuum_s) / stage.ispVacuum_s,
+          }),
+        ),
       );
       if (lost !== null)
         out.push({
@@ -88,14 +97,3 @@ export const vehicleFindings: Finder = (o) => {
   });
   return out;
 };
-
-interface Ended {
-  readonly left_m_s: number;
-  readonly toGo_m_s: number;
-}
-
-/** How much more margin a changed vehicle would have had at the end, m/s. */
-function marginLost(was: Ended, changed: Ended | null): number | null {
-  if (changed === null) return null;
-  return changed.left_m_s - changed.toGo_m_s - (was.left_m_s - was.toGo_m_s);
-}
