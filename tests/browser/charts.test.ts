@@ -300,7 +300,9 @@ describe('pictures and tables', () => {
     expect([...bytes.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
     expect(bytes.readUInt32BE(16)).toBe(2 * (960 + 32));
     const csv = await textOf(await save('Save Margin as CSV'));
-    expect(csv.split('\r\n')[0]).toBe('time_s,spent_m_s,toGo_m_s,projectedTotal_m_s,margin_m_s');
+    expect(csv.split('\r\n')[0]).toBe(
+      'time_s,spent_m_s,toGo_m_s,projectedTotal_m_s,margin_m_s,marginLow_m_s,marginHigh_m_s,toGoLow_m_s,toGoHigh_m_s',
+    );
     const strip = page.locator('.strip').first();
     await strip.getByText('options').click();
     const drawn = await textOf(await save('Save Altitude and apoapsis as SVG'));
