@@ -1,5 +1,6 @@
 import { LossbookError } from '../errors.ts';
-import { logLimits, withinLimit } from './limits.ts';
+import { gunzip, isGzip } from './gunzip.ts';
+import { withinLimit } from './limits.ts';
 import { unixLineEnds } from './lineEnds.ts';
 import type { QualityNote } from './types.ts';
 
@@ -35,7 +36,7 @@ export async function unpackedBytes(bytes: Uint8Array, name: string): Promise<Un
   withinLimit('fileBytes', bytes.length, name);
   const notes: QualityNote[] = [];
   let content = bytes;
-  if (bytes[0] === 0x1f && bytes[1] === 0x8b) {
+  if (isGzip(bytes)) {
     const unpacked = await gunzip(bytes, name);
     content = unpacked.content;
     if (unpacked.cut) {
@@ -70,40 +71,6 @@ export function textOfBytes(content: Uint8Array, name: string): DecodedText {
   if (text.trim() === '') throw new LossbookError('file-empty', {}, { file: name });
   if (looksBinary(text)) throw new LossbookError('log-not-text', {}, { file: name });
   return { text, notes };
-}
-
-async function gunzip(bytes: Uint8Array, name: string): Promise<{ content: Uint8Array; cut: boolean }> {
-  const unpacked = new Blob([bytes as Uint8Array<ArrayBuffer>])
-    .stream()
-    .pipeThrough(new DecompressionStream('gzip'));
-  const reader = unpacked.getReader();
-  const chunks: Uint8Array[] = [];
-  let total = 0;
-  let cut = false;
-  for (;;) {
-    let chunk: Uint8Array | undefined;
-    try {
-      chunk = (await reader.read()).value;
-    } catch {
-      cut = true;
-      break;
-    }
-    if (chunk === undefined) break;
-    total += chunk.length;
-    if (total > logLimits.textBytes) {
-      await reader.cancel().catch(() => {});
-      withinLimit('textBytes', total, name);
-    }
-    chunks.push(chunk);
-  }
-  if (total === 0) throw new LossbookError(cut ? 'log-not-text' : 'file-empty', {}, { file: name });
-  const content = new Uint8Array(total);
-  let at = 0;
-  for (const chunk of chunks) {
-    content.set(chunk, at);
-    at += chunk.length;
-  }
-  return { content, cut };
 }
 
 /** Bytes from whose zeros UTF-16 is told. */

@@ -1,4 +1,5 @@
 import { type ByteSource, stretchOf } from './byteSource.ts';
+import { isGzip } from './gunzip.ts';
 import { withinLimit } from './limits.ts';
 import { type PlainLayout, plainLayout } from './plainLayout.ts';
 import { PlainRows } from './plainRows.ts';
@@ -106,8 +107,7 @@ export async function plainTableOf(
 }
 
 async function layoutOf(source: ByteSource, name: string): Promise<PlainLayout | null> {
-  const [first, second] = await stretchOf(source, 0, 2);
-  if (first === 0x1f && second === 0x8b) return null;
+  if (isGzip(await stretchOf(source, 0, 2))) return null;
   const parts = await SparseBytes.of(
     source,
     SAMPLE_SHARES.map((part) =>
