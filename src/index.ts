@@ -14,7 +14,7 @@ export { plainJson } from './exchange/plainJson.ts';
 export { reportHtml } from './exchange/report/reportHtml.ts';
 export { reviewJson } from './exchange/reviewJson.ts';
 export { reviewText, type TextOptions } from './exchange/reviewText.ts';
-export type { ByteSource } from './log/byteSource.ts';
+export { type ByteSource, blobSource } from './log/byteSource.ts';
 export { type ReadOptions, readLog, readLogStream, type StreamOptions } from './log/readLog.ts';
 export type { ChannelName, ChannelReading, ColumnChoice, Log, QualityNote } from './log/types.ts';
 export { describeMission, type MissionDescription } from './mission/describeCard.ts';

@@ -5,6 +5,7 @@ test('the engine offers these and nothing else', () => {
   expect(Object.keys(engine).sort()).toEqual([
     'LossbookError',
     'attemptOf',
+    'blobSource',
     'channelsCsv',
     'compareAttempts',
     'comparisonText',

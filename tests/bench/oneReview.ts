@@ -1,5 +1,6 @@
 import { createReadStream, readFileSync } from 'node:fs';
 import Papa from 'papaparse';
+import { type OpenedLog, openLog } from '../../src/cli/inputFiles.ts';
 import { reviewJson } from '../../src/exchange/reviewJson.ts';
 import { buildFlight } from '../../src/flight/buildFlight.ts';
 import { ascentSpan } from '../../src/ledger/ascentEnd.ts';
@@ -35,7 +36,9 @@ const peak_MB = (): number => process.resourceUsage().maxRSS / 1024;
 
 export async function wholeReview(file: string, card: string): Promise<WholeTimes> {
   const [begun, start] = [performance.now(), clock()];
-  const { log, mission } = await readRequest(requestOf(file, card));
+  const opened = await openLog(file);
+  const { log, mission } = await readRequest(requestOf(opened, card));
+  await opened.close();
   const { review } = await reviewLog(log, mission, card);
   const reviewed = clock();
   const text = reviewJson(review);
@@ -51,7 +54,9 @@ export async function wholeReview(file: string, card: string): Promise<WholeTime
 
 export async function stagesOfReview(file: string, card: string): Promise<StageTimes> {
   const t0 = clock();
-  const { log, mission } = await readRequest(requestOf(file, card));
+  const opened = await openLog(file);
+  const { log, mission } = await readRequest(requestOf(opened, card));
+  await opened.close();
   const t1 = clock();
   const flight = buildFlight(log, mission);
   const t2 = clock();
@@ -80,9 +85,9 @@ export function tokenise(file: string): Promise<{ whole: number; peak_MB: number
   });
 }
 
-function requestOf(file: string, card: string) {
+function requestOf(log: OpenedLog, card: string) {
   return {
-    log: { name: file, bytes: readFileSync(file) },
+    log,
     card: { name: card, text: readFileSync(card, 'utf8') },
   };
 }
