@@ -8,8 +8,9 @@ import { copyFileSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node
 import { availableParallelism, cpus, loadavg, release, tmpdir, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { bestOfOne } from './bestOfOne.ts';
 import { denseLog } from './denseLog.ts';
-import { flyOften } from './integrate.ts';
+import { flyOften, flyOftenByOdex } from './integrate.ts';
 import { type StageTimes, stagesOfReview, tokenise, type WholeTimes, wholeReview } from './oneReview.ts';
 import { manyLogs, reviewMany, type Throughput } from './throughput.ts';
 
@@ -46,7 +47,10 @@ else {
     sizes: () => sizes(folder, counts),
     threads: () => threads(folder, Number(process.env.LOGS ?? 400)),
     page: () => page(folder, Math.max(...counts)),
-    flights: trajectories,
+    flights: () => {
+      trajectories();
+      bestAscents();
+    },
   };
   try {
     machine();
@@ -251,11 +255,13 @@ async function page(folder: string, rows: number): Promise<void> {
 
 function trajectories(): void {
   const own = flyOften(2000);
+  const odex = flyOftenByOdex(300);
   const other = child<Flown & { version: string }>('python3', ['tests/bench/dop853.py']);
   table(
     ['a trajectory of 300 s at 1e-9', 'ms each', 'evaluations', 'ratio'],
     [
       ['own Dormand–Prince 8(5,3)', own.each_ms.toFixed(3), own.evaluations.toFixed(0), '1'],
+      ['odex', odex.each_ms.toFixed(3), odex.evaluations.toFixed(0), ratio(odex.each_ms / own.each_ms)],
       other === null
         ? ['scipy is not installed', '', '', '']
         : [
@@ -270,6 +276,24 @@ function trajectories(): void {
     console.log(
       `\nThe two end ${Math.abs(own.radius_m - other.radius_m).toExponential(1)} m apart in radius.`,
     );
+}
+
+/** The best ascent as a multiple of one flight of it that is taken down. */
+function bestAscents(): void {
+  const names = ['osselby-nominal', 'osselby-short', 'earth-nominal'];
+  table(
+    ['best ascent', 'CPU ms', 'flights tried', 'one flight, CPU ms', 'search : one flight'],
+    names.map((name) => {
+      const { search_ms, trials, flight_ms } = bestOfOne(`tests/flights/${name}.mission.json`);
+      return [
+        name,
+        search_ms.toFixed(0),
+        trials.toString(),
+        flight_ms.toFixed(2),
+        ratio(search_ms / flight_ms),
+      ];
+    }),
+  );
 }
 
 /** What a process prints as JSON; null where the program is not there or fails. */

@@ -1,3 +1,4 @@
+import { Solver } from 'odex';
 import { Dop853 } from '../../src/refly/dop853.ts';
 
 /** Initial state, end and tolerance of the trajectory that both integrators fly; the same numbers stand in dop853.py. */
@@ -37,4 +38,32 @@ export function flyOften(times: number): { each_ms: number; radius_m: number; ev
   for (let i = 0; i < times; i++) fly();
   const each_ms = (performance.now() - start) / times;
   return { each_ms, radius_m: integrator.state[0]!, evaluations: (integrator.evaluations - before) / times };
+}
+
+/** The same by odex (an extrapolation method), at the same tolerance. */
+export function flyOftenByOdex(times: number): { each_ms: number; radius_m: number; evaluations: number } {
+  const out = [0, 0, 0, 0, 0];
+  let evaluations = 0;
+  const fly = (): number => {
+    const solver = new Solver(5);
+    solver.absoluteTolerance = TOLERANCE;
+    solver.relativeTolerance = TOLERANCE;
+    const end = solver.solve(
+      (t, y) => {
+        evaluations++;
+        rate(t, y as unknown as Float64Array, out as unknown as Float64Array);
+        return out.slice();
+      },
+      0,
+      [...START],
+      END_S,
+    );
+    return end.y[0]!;
+  };
+  for (let i = 0; i < 20; i++) fly();
+  evaluations = 0;
+  const start = performance.now();
+  let radius_m = 0;
+  for (let i = 0; i < times; i++) radius_m = fly();
+  return { each_ms: (performance.now() - start) / times, radius_m, evaluations: evaluations / times };
 }
