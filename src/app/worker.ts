@@ -1,9 +1,10 @@
 import { LossbookError } from '../errors.ts';
 import { buildFlight } from '../flight/buildFlight.ts';
+import { blobSource } from '../log/byteSource.ts';
 import { type ColumnSample, columnSample } from '../log/columnSample.ts';
 import { fileKind } from '../log/fileKind.ts';
 import { withinLimit } from '../log/limits.ts';
-import { readLogStream } from '../log/readLog.ts';
+import { readLog } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';
 import type { Mission } from '../mission/types.ts';
@@ -92,9 +93,8 @@ async function logOf(request: PageReviewRequest, say: Say): Promise<ReadOnce> {
   let map: readonly ColumnChoice[] = [];
   const { name, blob } = request.log;
   withinLimit('fileBytes', blob.size, name);
-  const log = await readLogStream(blob.stream(), {
+  const log = await readLog(blobSource(blob), {
     name,
-    totalBytes: blob.size,
     onProgress: (share) => say('reading the log', share),
     onColumns: (columns) => {
       columnsSeen = columns.map(columnSample);

@@ -1,6 +1,6 @@
 import { channelMatches } from './channelMatch.ts';
-import { looksLikeJson } from './jsonText.ts';
-import { looksLikeOem } from './oemTable.ts';
+import { looksLikeJson } from './jsonMark.ts';
+import { looksLikeOem } from './oemMark.ts';
 import { isDataCell, type Separator, splitLine } from './separator.ts';
 import type { ChannelName } from './types.ts';
 

@@ -8,11 +8,6 @@ export interface JsonContent {
   readonly notes: readonly QualityNote[];
 }
 
-/** True for a text that begins as a JSON document of objects or arrays does. */
-export function looksLikeJson(text: string): boolean {
-  return /^\s*(?:\{\s*["}]|\[\s*[[{"\d\]-])/u.test(text.slice(0, 2000));
-}
-
 /**
  * Parses a JSON document or JSON lines. NaN and Infinity, which some programs write although JSON has no word
  * for them, count as null; an array of rows that breaks off is read up to its last whole row.

@@ -1,7 +1,7 @@
 import { LossbookError } from '../errors.ts';
 import { worldByName } from '../world/bodies.ts';
-import { worldNames } from '../world/worldNames.ts';
 import { readClock } from './clock.ts';
+import { knownWorld } from './oemMark.ts';
 import { type Ephemeris, readOem } from './oemText.ts';
 import { groundTrackOf, type Turning } from './oemTrack.ts';
 import type { RawColumn, RawTable } from './rawTable.ts';
@@ -13,26 +13,6 @@ export interface Centre {
   /** Distance from the centre at altitude zero. */
   readonly radius_m: number;
   readonly spin_rad_s: number;
-}
-
-/** Whether a text is an Orbit Ephemeris Message: its first keyword says so (CCSDS 502.0-B-2, §5.2.2). */
-export function looksLikeOem(text: string): boolean {
-  return /^[\ufeff\s]*CCSDS_OEM_VERS\s*=/u.test(text);
-}
-
-/** Name, of those known, of the world at an ephemeris's centre; null for another, and for any other text. */
-export function worldOfOem(text: string): string | null {
-  if (!looksLikeOem(text)) return null;
-  return knownWorld(/^\s*CENTER_NAME\s*=\s*(.*)$/mu.exec(text)?.[1] ?? '');
-}
-
-/** Mars and its barycentre lie together to a metre; Earth's does not, being 4,700 km from it. */
-function knownWorld(centre: string): string | null {
-  const name = centre
-    .trim()
-    .toLowerCase()
-    .replace(/^mars barycenter$/u, 'mars');
-  return worldNames.includes(name) ? name : null;
 }
 
 /**

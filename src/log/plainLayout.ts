@@ -1,8 +1,8 @@
 import { BytesAsText } from './bytesAsText.ts';
 import { looksBinary } from './decode.ts';
-import { looksLikeJson } from './jsonText.ts';
+import { looksLikeJson } from './jsonMark.ts';
 import { withinLimit } from './limits.ts';
-import { looksLikeOem } from './oemTable.ts';
+import { looksLikeOem } from './oemMark.ts';
 import { reshapedText } from './reshapedText.ts';
 import type { TableLayout } from './rowCollector.ts';
 import { HEAD_CHARACTERS, SAMPLE_SHARES } from './sampleLines.ts';

@@ -9,10 +9,10 @@ import { fileKind, kindOfChannels } from './fileKind.ts';
 import { type ByteChunks, gatherBytes } from './gatherBytes.ts';
 import { guessColumns } from './guessColumns.ts';
 import { joinRows } from './joinRows.ts';
-import { jsonTable } from './jsonTable.ts';
-import { looksLikeJson, parseJson } from './jsonText.ts';
+import { looksLikeJson } from './jsonMark.ts';
 import { widened } from './longTable.ts';
-import { type Centre, looksLikeOem, oemTable } from './oemTable.ts';
+import { looksLikeOem } from './oemMark.ts';
+import type { Centre } from './oemTable.ts';
 import { plainTable, plainTableOf } from './plainTable.ts';
 import type { RawColumn, RawTable } from './rawTable.ts';
 import { readChannels } from './readChannels.ts';
@@ -200,9 +200,14 @@ async function textTable(
   pace: Pace,
   share: (part: number) => number,
 ): Promise<RawTable> {
-  if (looksLikeOem(text)) return oemTable(text, name, centre);
+  // Readers of the rarer forms are loaded with the first file that needs them.
+  if (looksLikeOem(text)) return (await import('./oemTable.ts')).oemTable(text, name, centre);
   if (!looksLikeJson(text)) return delimitedTableInTurns(text, name, pace, share);
   if (fileKind(text) === 'card') throw new LossbookError('log-is-a-card', {}, { file: name });
+  const [{ jsonTable }, { parseJson }] = await Promise.all([
+    import('./jsonTable.ts'),
+    import('./jsonText.ts'),
+  ]);
   try {
     return jsonTable(parseJson(text, name), name);
   } catch (error) {

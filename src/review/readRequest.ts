@@ -1,5 +1,6 @@
 import { type ByteSource, stretchOf } from '../log/byteSource.ts';
-import { type Centre, worldOfOem } from '../log/oemTable.ts';
+import { worldOfOem } from '../log/oemMark.ts';
+import type { Centre } from '../log/oemTable.ts';
 import { readLog } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';

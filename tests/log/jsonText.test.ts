@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { looksLikeJson, parseJson } from '../../src/log/jsonText.ts';
+import { looksLikeJson } from '../../src/log/jsonMark.ts';
+import { parseJson } from '../../src/log/jsonText.ts';
 
 const rows = Array.from({ length: 30 }, (_, i) => ({ t: i, h: i * i }));
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { oem } from '../../src/exchange/oem.ts';
 import { fileKind } from '../../src/log/fileKind.ts';
-import { looksLikeOem, worldOfOem } from '../../src/log/oemTable.ts';
+import { looksLikeOem, worldOfOem } from '../../src/log/oemMark.ts';
 import { readLog } from '../../src/log/readLog.ts';
 import { reviewFlight } from '../../src/review/reviewFlight.ts';
 import { readCardText, readTruth } from '../referenceFlights.ts';
