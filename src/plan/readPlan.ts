@@ -37,7 +37,7 @@ export async function checkPlan(
   const { text } = await decodeText(bytes, name);
   const kind = fileKind(text);
   if (kind === 'card') throw new LossbookError('plan-is-a-card', {}, { file: name });
-  if (kind === 'log' && rowsOf(text) >= LEAST_FLIGHT_ROWS) {
+  if (kind === 'log' && rowsOf(text, name) >= LEAST_FLIGHT_ROWS) {
     const log = await readLog(bytes, { name });
     return { plan: { ...planOfFlight(buildFlight(log, mission)), name }, faults: [] };
   }
@@ -61,8 +61,11 @@ function tableOf(file: string, read: () => RawTable): RawTable {
 /** A table shorter than this is controls with some states beside them, not a profile. */
 const LEAST_FLIGHT_ROWS = 100;
 
-function rowsOf(text: string): number {
-  if (looksLikeJson(text)) return text.split('{').length + text.split('[').length;
+function rowsOf(text: string, file: string): number {
+  if (looksLikeJson(text)) {
+    const table = tableOf(file, () => jsonTable(inner(parseJson(text, file)), file));
+    return table.columns[0]?.numbers.length ?? 0;
+  }
   return text.split(/\r\n?|\n/u).filter((line) => line.trim() !== '').length - 1;
 }
 

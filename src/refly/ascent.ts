@@ -4,10 +4,11 @@ import type { Program } from './controls.ts';
 import { Dop853 } from './dop853.ts';
 import type { FlightEvent, FlightProgram, FlightResult, FlightStep, Until } from './flightProgram.ts';
 import type { FlightState } from './flightState.ts';
+import { JettisonBank } from './jettisonBank.ts';
 import type { MotionOptions } from './motion.ts';
 import { bareSize, fullSize, Motion, place } from './motion.ts';
 import type { Recorder } from './recorder.ts';
-import type { Rocket } from './rocket.ts';
+import type { Rocket, RocketJettison } from './rocket.ts';
 import { fullMass_kg } from './rocket.ts';
 import { nextThrustNode_s } from './solidMotor.ts';
 import { startState } from './start.ts';
@@ -49,14 +50,13 @@ export class Ascent {
   private ground_m = 0;
   private events: FlightEvent[] = [];
   private boosters = new BoosterBank([]);
-  private jettisoned: boolean[] = [];
+  private readonly jettisons: JettisonBank;
   private recorder: Recorder | null = null;
   private readonly condition = new Watch(() => 1, 0);
   private readonly empty = new Watch((s) => s.stagePropellant_kg, -1);
   private readonly ground = new Watch((s) => s.altitude_m - this.ground_m, -1, 1e-6);
   /** The air ends with a step in density; the integrator restarts there. */
   private readonly topOfAir: Watch;
-  private readonly overJettison: readonly Watch[];
   private readonly stalled = new Watch(() => 1, 0);
   private readonly watches: readonly Watch[];
   private readonly passed: Watch[] = [];
@@ -77,11 +77,8 @@ export class Ascent {
     const top_m = world.atmosphere?.top_m ?? 0;
     this.topOfAir = new Watch((s) => s.altitude_m - top_m, 0, 1e-6, true);
     this.topOfAir.active = world.atmosphere !== null;
-    this.overJettison = rocket.jettisons.map(({ altitude_m }) => {
-      const height_m = altitude_m ?? Number.POSITIVE_INFINITY;
-      return new Watch((s) => s.altitude_m - height_m, 1);
-    });
-    this.watches = [this.condition, this.empty, this.ground, this.topOfAir, ...this.overJettison];
+    this.jettisons = new JettisonBank(rocket.jettisons);
+    this.watches = [this.condition, this.empty, this.ground, this.topOfAir, ...this.jettisons.overHeight];
   }
 
   /** Flies a program to its end or to the ground; `recorder` takes samples on the way. */
@@ -116,12 +113,7 @@ export class Ascent {
     this.solver.forgetStep();
     this.ground_m = start.kind === 'pad' ? start.altitude_m : 0;
     const flying = start.kind === 'flight';
-    this.jettisoned = this.rocket.jettisons.map(
-      (j) =>
-        flying &&
-        ((j.time_s !== null && j.time_s <= start.time_s) ||
-          (j.altitude_m !== null && j.altitude_m <= start.altitude_m)),
-    );
+    this.jettisons.begin(flying ? start : null);
     this.y.fill(0);
     startState(this.world, start, this.y);
     this.takeStage(flying ? start.stage : 0);
@@ -216,20 +208,15 @@ export class Ascent {
       this.drop(due.dropped_kg);
       this.boosters.give(m);
     }
-    let next = this.boosters.next_s();
-    this.rocket.jettisons.forEach((j, i) => {
-      if (this.jettisoned[i] || j.time_s === null) return;
-      if (j.time_s <= this.t) this.jettison(i);
-      else next = Math.min(next, j.time_s);
-    });
+    for (let part = this.jettisons.due(this.t); part !== null; part = this.jettisons.due(this.t))
+      this.throwOff(part);
+    let next = Math.min(this.boosters.next_s(), this.jettisons.next_s());
     for (const program of [m.controls?.throttle, m.controls?.pitch, m.controls?.heading])
       next = Math.min(next, nextBreak(program, this.t));
     return next;
   }
 
-  private jettison(index: number): void {
-    const part = this.rocket.jettisons[index]!;
-    this.jettisoned[index] = true;
+  private throwOff(part: RocketJettison): void {
     this.mark('jettison', part.name);
     this.drop(part.mass_kg);
   }
@@ -271,9 +258,7 @@ export class Ascent {
       m.stretchEnd_s = limit - 1e-9 * Math.max(1, Math.abs(limit));
       this.empty.active = m.lit;
       this.ground.active = !m.pinned;
-      this.overJettison.forEach((w, i) => {
-        w.active = !this.jettisoned[i];
-      });
+      this.jettisons.watch();
       this.solver.restart(this.t, this.y);
       const happened = this.cross(limit);
       if (happened === this.stalled) return 'stalled';
@@ -289,8 +274,8 @@ export class Ascent {
         this.mark('touchdown', null);
         return 'impact';
       }
-      const part = this.overJettison.indexOf(happened);
-      if (part >= 0) this.jettison(part);
+      const part = this.jettisons.passed(happened);
+      if (part !== null) this.throwOff(part);
     }
   }
 

@@ -4,7 +4,7 @@ import type { FlightScript } from './flightScript.ts';
 import { flightScript, splitOf } from './flightScript.ts';
 import { type Insertion, LastStage, toGoProblem } from './lastStage.ts';
 import { flyToStage, lastStage, type Mix, overUsed } from './mixedFlight.ts';
-import { guessOf } from './reflown.ts';
+import { guessOf, unmixed } from './reflown.ts';
 import { differences } from './scriptDifferences.ts';
 import { shapley } from './shapley.ts';
 
@@ -25,12 +25,14 @@ export interface Contributions {
 /**
  * What makes up the difference of the projected totals of a flight and its plan, by re-flying (METHODS §7). Up
  * to the last stage's ignition the groups are exchanged in every order (Shapley), the last stage steered anew to
- * the target each time; what the flown last stage did worse than that is its own, shared between its pitch and
- * its throttle, a late cutoff told apart; what the re-flown flight differs from the log is the model's.
+ * the target each time; what the flown last stage did worse than that, and than the plan's did, is its own, shared
+ * between its pitch and its throttle, a late cutoff told apart; what the re-flown flights differ from log and plan
+ * is the model's.
  * @param flownTotal_m_s projected total of the log at the end of its ascent
  * @param plannedTotal_m_s the same of the planned flight
  * @param planHolds true where the plan, flown by this rocket, reaches the target: then its last stage is the measure.
- *   Else the measure is the best steering, and what the plan's own last stage loses against that is told apart
+ *   Else the measure is the best steering, and what the plan's own last stage loses more than the flown one is told
+ *   apart
  * @returns null where a flight cannot be put in a script
  */
 export function contributions(
@@ -86,12 +88,15 @@ export function contributions(
     if (set === all) whole = end;
     return value;
   });
-  const flownMix: Mix = { pitch: was, throttle: was, timing: was, vehicle: was };
+  const flownMix = unmixed(was);
+  const planMix = unmixed(plan);
   const from = flyToStage(mission, flownMix, last);
-  if (broke || from === null || whole === null) return null;
+  const planFrom = flyToStage(mission, planMix, last);
+  if (broke || from === null || planFrom === null || whole === null) return null;
   const bestFromHandover: Insertion = whole;
   const stage = stageOf(was);
   const scripted = stage.asScripted(from, flownMix);
+  const asPlanned = stageOf(plan).asScripted(planFrom, planMix);
   const upper = shapley(2, (set) => {
     if (set === 0) return bestFromHandover.total_m_s;
     if (set === 3) return scripted.best.total_m_s;
@@ -102,13 +107,36 @@ export function contributions(
   const parts: { group: Contributions['parts'][number]['group']; deltaV_m_s: number }[] = groups.map(
     (group, k) => ({ group, deltaV_m_s: lower[k]! }),
   );
-  const planOwn = none - plannedTotal_m_s;
-  parts.push({ group: 'last-stage-pitch', deltaV_m_s: upper[0]! + (planHolds ? planOwn : 0) });
+  const steering = against(upper[0]!, asPlanned.best.total_m_s - none, planHolds);
+  const cutoff = against(past(scripted), past(asPlanned), planHolds);
+  parts.push({ group: 'last-stage-pitch', deltaV_m_s: steering.flown });
   if (differ.lastThrottle) parts.push({ group: 'last-stage-throttle', deltaV_m_s: upper[1]! });
   parts.push(
-    { group: 'cutoff', deltaV_m_s: scripted.end.total_m_s - scripted.best.total_m_s },
-    ...(planHolds ? [] : [{ group: 'plan', deltaV_m_s: planOwn } as const]),
-    { group: 'model', deltaV_m_s: flownTotal_m_s - scripted.end.total_m_s },
+    { group: 'cutoff', deltaV_m_s: cutoff.flown },
+    ...(planHolds ? [] : [{ group: 'plan', deltaV_m_s: steering.plan + cutoff.plan } as const]),
+    {
+      group: 'model',
+      deltaV_m_s: flownTotal_m_s - scripted.end.total_m_s - (plannedTotal_m_s - asPlanned.end.total_m_s),
+    },
   );
   return { parts, bestFromHandover };
+}
+
+/** What burning past the best cutoff cost, m/s. */
+function past({ end, best }: ReturnType<LastStage['asScripted']>): number {
+  return end.total_m_s - best.total_m_s;
+}
+
+/**
+ * What a flight loses against the best, less what its plan does, m/s. Where the plan is no measure only what both
+ * lose alike cancels, so that no difference is told where there is none; the plan's rest is told apart.
+ */
+function against(
+  flown: number,
+  plan: number,
+  planHolds: boolean,
+): { readonly flown: number; readonly plan: number } {
+  if (planHolds) return { flown: flown - plan, plan: 0 };
+  const alike = flown * plan <= 0 ? 0 : Math.sign(plan) * Math.min(Math.abs(flown), Math.abs(plan));
+  return { flown: flown - alike, plan: alike - plan };
 }

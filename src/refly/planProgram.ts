@@ -38,9 +38,12 @@ export function planProgram(
     return e;
   };
   let holdDown_s = 0;
-  rocket.stages.forEach((_, stage) => {
+  let cutBefore = false;
+  for (let stage = 0; stage < rocket.stages.length; stage++) {
     const last = stage === rocket.stages.length - 1;
     const lit = take('ignition', stage);
+    // A flight that shows a stage burnt out and the next one never lit is flown so.
+    if (plan.form === 'flight' && cutBefore && lit === null) break;
     // Lit before it is let go: what burns on the pad is not there for the flight.
     if (stage === 0 && lit !== null && plan.axis === 'time') holdDown_s = Math.max(0, -lit.at);
     if (stage > 0) {
@@ -49,6 +52,7 @@ export function planProgram(
       steps.push({ do: 'coast', until });
     }
     const off = take('cutoff', stage);
+    cutBefore = off !== null;
     if (off !== null) steps.push({ do: 'burn', until: reached(plan, off.at) });
     else
       steps.push({
@@ -64,12 +68,12 @@ export function planProgram(
         until: end === null ? untilTargetEnergy(mission.world, mission.target) : reached(plan, end.at),
       });
     }
-    if (last) return;
+    if (last) break;
     const drop = take('separation', stage);
     const until: Until =
       drop === null ? { kind: 'duration', duration_s: STAGING_DELAY_S } : reached(plan, drop.at);
     steps.push({ do: 'coast', until }, { do: 'separate' });
-  });
+  }
   steps.push({ do: 'coast', until: { kind: 'duration', duration_s: AFTERWARDS_S } });
   return {
     start: {

@@ -88,6 +88,19 @@ test('another flight is a plan by its controls and events', async () => {
   expect(degrees(plan.pitch_rad)[0]).toBeCloseTo(90, 3);
 });
 
+test('so is one whose log stands in columns of JSON', async () => {
+  const [header, ...rows] = cutLog('osselby-nominal')
+    .trimEnd()
+    .split('\n')
+    .map((line) => line.split(','));
+  const byColumn = header!.map((name, k) => [name, rows.map((row) => Number(row[k]))]);
+  const plan = await readPlan(JSON.stringify(Object.fromEntries(byColumn)), 'columns.json', mission);
+  const fromRows = await readPlan(cutLog('osselby-nominal'), 'osselby-nominal.csv', mission);
+  expect(plan.form).toBe('flight');
+  expect(plan.events).toEqual(fromRows.events);
+  expect(plan.pitch_rad).toEqual(fromRows.pitch_rad);
+});
+
 describe('what cannot be read is refused', () => {
   test.each<[MessageCode, string]>([
     ['plan-no-table', 'time_s\n'],

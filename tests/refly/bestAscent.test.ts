@@ -1,15 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { deltaVToGo } from '../../src/orbit/toGo.ts';
-import type { AscentStart } from '../../src/refly/ascentStarts.ts';
-import { ascentSearch, type BestAscent, bestAscent, type SearchOptions } from '../../src/refly/bestAscent.ts';
+import { ascentSearch, type BestAscent, bestAscent } from '../../src/refly/bestAscent.ts';
 import { readTruth } from '../referenceFlights.ts';
+import { best, starts } from './bestOf.ts';
 import { type Card, missionOf } from './missions.ts';
-
-function best(name: string, options: SearchOptions = {}, change?: (card: Card) => void): BestAscent {
-  const found = bestAscent(missionOf(name, change), options);
-  if (found.kind !== 'found') throw new Error(found.kind === 'unavailable' ? found.reason : found.kind);
-  return found;
-}
 
 /** Delta-v still to go at the end of the flight taken down. */
 function stillToGo(found: BestAscent, name: string, apoapsis_m: number, periapsis_m: number): number {
@@ -41,21 +35,6 @@ const twice = (card: Card) => {
 const gravityTurn = (card: Card) => {
   card.limits = { ...card.limits, angleOfAttackInAir_deg: 0 };
 };
-
-const starts: AscentStart[] = [
-  [4, 1, 10],
-  [4, 6, 30],
-  [4, 14, 50],
-  [8, 2, 5],
-  [8, 4, 20],
-  [8, 9, 35],
-  [8, 20, 60],
-  [14, 3, 15],
-  [14, 8, 45],
-  [14, 16, 25],
-  [20, 5, 10],
-  [20, 12, 40],
-].map(([rise_s = 0, kick_deg = 0, pitch_deg = 0]) => ({ rise_s, kick_deg, pitch_deg }));
 
 /** One start: enough where the family of ascents is in question and not the last m/s. */
 const once = { starts: [starts[4]!] };
@@ -89,18 +68,6 @@ describe('best ascent of Bobstay', () => {
 
   test('is the same again', () => {
     expect(best('osselby-short', once).shape).toEqual(best('osselby-short', once).shape);
-  });
-});
-
-describe('twelve different starts end together', () => {
-  // Measured spread: 1.6, 0.9 and 0.6 m/s (short without a second burn 1.3, nominal with one 1.6).
-  test.each([
-    ['osselby-nominal', false],
-    ['osselby-short', true],
-    ['earth-nominal', false],
-  ] as const)('%s, relit: %s', { timeout: 120_000 }, (name, relight) => {
-    const margins = starts.map((start) => best(name, { starts: [start], relight }).margin_m_s);
-    expect(Math.max(...margins) - Math.min(...margins)).toBeLessThan(5);
   });
 });
 

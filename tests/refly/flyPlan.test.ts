@@ -66,3 +66,16 @@ test('a first stage lit before lift-off is held down: what it burns on the pad i
   expect(held!.flight.burns[0]!.start_s).toBeCloseTo(-2, 2);
   expect(free!.flight.burns[0]!.start_s).toBeCloseTo(0, 2);
 });
+
+test('a flight that never lit its second stage is flown so', async () => {
+  const mission = missionOf('osselby-nominal');
+  // Without what came after the coast between the stages: the first has burnt out, the second is not lit.
+  const whole = await readPlan(cutLog('osselby-nominal', columns), 'whole.csv', mission);
+  const lit = whole.events.find((e) => e.name === 'ignition' && e.at > 10)!;
+  const unlit = { ...whole, events: whole.events.filter((e) => e.at < lit.at) };
+  const { flight } = flyPlan(unlit, mission, null);
+  expect(flight.burns.map((b) => b.stage)).toEqual([0]);
+  // A table without that ignition leaves it to the default.
+  const table = flyPlan({ ...unlit, form: 'table' }, mission, null);
+  expect(table.flight.burns.map((b) => b.stage)).toEqual([0, 1]);
+});

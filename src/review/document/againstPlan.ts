@@ -91,7 +91,7 @@ export interface Contribution {
     | 'last-stage-pitch'
     | 'last-stage-throttle'
     | 'cutoff'
-    /** What the plan itself loses in its last stage with this rocket and payload; less than zero. */
+    /** What the plan itself loses in its last stage, with this rocket and payload, more than the flight did. */
     | 'plan'
     /** What the re-flown flight misses the log by. */
     | 'model';
