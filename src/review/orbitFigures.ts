@@ -1,8 +1,9 @@
+import { edgeExcess } from '../flight/edgeExcess.ts';
 import { localStep } from '../flight/localStep.ts';
 import { stateSigma } from '../flight/stateSigma.ts';
 import type { Flight, GroundTrack } from '../flight/types.ts';
 import { orbitFromPlanarState, type PlanarOrbit } from '../orbit/planar.ts';
-import { figureBetween, unavailable, widened, withAssumption } from './figure.ts';
+import { figureBetween, NORMAL_95, unavailable, widened, withAssumption } from './figure.ts';
 import type { Figure, OrbitFigures } from './types.ts';
 
 type Values = Record<keyof OrbitFigures, number>;
@@ -123,10 +124,19 @@ export function roundingHalves(flight: Flight, i: number): { altitude_m: number;
   const step = localStep(flight.log.time, altitude, flight.time[i]! + flight.liftOffLogTime_s);
   if (flight.cutoffs.some((c) => c.index === i && Number.isFinite(c.verticalSpeed_m_s)))
     return { altitude_m: step.height / 2, rate_m_s: 0 };
-  // A standing error of half a step is not averaged away; the rate is open to about a step between changes.
-  const rate = verticalSpeed !== undefined || step.spacing_s === 0 ? 0 : step.height / step.spacing_s;
+  // A standing error of half a step is not averaged away. Where changes are rare the rate is open to about a step
+  // between them; where they come often their instants tell it, as well as the smoothing sees beside a burn's edge.
+  let rate = 0;
+  if (verticalSpeed === undefined && step.spacing_s > 0)
+    rate =
+      step.spacing_s < SLOW_STAIR_S
+        ? NORMAL_95 * flight.noise.verticalSpeed_m_s * edgeExcess(flight)(i)
+        : step.height / step.spacing_s;
   return { altitude_m: step.height / 2, rate_m_s: rate };
 }
+
+/** From so long between two steps on, a display's stairs tell no rate between them, s. */
+const SLOW_STAIR_S = 6;
 
 interface State {
   readonly r: number;

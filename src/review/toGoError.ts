@@ -58,7 +58,11 @@ export function toGoSigmas(flight: Flight, index: readonly number[], ways: ToGoA
       i < seenFrom
         ? 0
         : Math.abs(radial - acrossPerUp(flight, i)) *
-          Math.max(state.verticalSpeed_m_s, noise.verticalSpeed_m_s * excess(i), slowStairRate(flight, i));
+          Math.max(
+            state.verticalSpeed_m_s,
+            noise.verticalSpeed_m_s * excess(i),
+            roundingHalves(flight, i).rate_m_s / NORMAL_95,
+          );
     const turned = Math.hypot(gathered, seen);
     return Math.hypot(state.speed_m_s, turned, state.altitude_m * perMetre(flight, i));
   });
@@ -80,16 +84,6 @@ function pathSeenFrom(flight: Flight): number {
     }
   }
   return at;
-}
-
-/** From so long between two steps on, a display's stairs tell no rate between them, s. */
-const SLOW_STAIR_S = 6;
-
-/** One sigma of the rate that stairs which hardly move leave open, m/s. */
-function slowStairRate(flight: Flight, i: number): number {
-  if (flight.log.resolution.altitude === undefined) return 0;
-  const { altitude_m, rate_m_s } = roundingHalves(flight, i);
-  return rate_m_s * SLOW_STAIR_S > 2 * altitude_m ? 0 : rate_m_s / NORMAL_95;
 }
 
 /** Change of delta-v to go with the altitude, m/s per m. */

@@ -1,16 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { reviewFlight } from '../../src/review/reviewFlight.ts';
-import { cutLog, readCardText, readTruth } from '../referenceFlights.ts';
+import { cutLog, type ReferenceName, readCardText, readTruth } from '../referenceFlights.ts';
 
 /**
  * A synthetic twin of a log read off a display: kilometres beside metres per second with no unit written, the
  * altitude in steps of 0.1 km and from 100 km up of 1 km, the speed in steps of 1 km/h, nothing else.
  */
-function displayTwin(name: 'earth-nominal' | 'osselby-early-cutoff'): Uint8Array {
+function displayTwin(name: ReferenceName, until_s = Number.POSITIVE_INFINITY): Uint8Array {
   const rows = cutLog(name, ['time_s', 'altitude_m', 'speed_m_s'])
     .split('\n')
     .slice(1)
-    .map((line) => line.split(',').map(Number) as [number, number, number]);
+    .map((line) => line.split(',').map(Number) as [number, number, number])
+    .filter(([t]) => t <= until_s);
   const km = (h: number): number => (h < 1e5 ? Math.round(h / 100) / 10 : Math.round(h / 1000));
   const twin = {
     time: rows.map(([t]) => t),
@@ -21,7 +22,7 @@ function displayTwin(name: 'earth-nominal' | 'osselby-early-cutoff'): Uint8Array
 }
 
 /** The reference card without its vehicle: world, site and target only. */
-function bareCard(name: 'earth-nominal' | 'osselby-early-cutoff'): string {
+function bareCard(name: ReferenceName): string {
   const { vehicle: _, ...rest } = JSON.parse(readCardText(name));
   return JSON.stringify(rest);
 }
@@ -86,4 +87,23 @@ describe.each(['earth-nominal', 'osselby-early-cutoff'] as const)('display twin 
     expect(['in-orbit', 'orbit-off-target', 'undetermined']).toContain(verdict.code);
     if (name !== 'earth-nominal') expect(verdict.code).toBe('undetermined');
   });
+});
+
+test('on a steep path with steps in quick succession the rate is not as open as a step between two of them', async () => {
+  // The log ends in the coast after the first stage, at 84° and some 1,400 m/s: an altitude step about every 0.1 s.
+  const name = 'earth-lofted';
+  const truth = readTruth(name);
+  const cutoff_s = truth.events.find(([, label]) => label.startsWith('cutoff'))?.[0] ?? Number.NaN;
+  const { review } = await reviewFlight({
+    log: { name: 'twin.json', bytes: displayTwin(name, cutoff_s + 5) },
+    card: { name: 'bare.mission.json', text: bareCard(name) },
+  });
+  const toGo = review.budget.deltaVToGo;
+  const { t, delta_v_to_go } = truth.to_go.reduce((a, b) =>
+    Math.abs(b.t - cutoff_s) < Math.abs(a.t - cutoff_s) ? b : a,
+  );
+  expect(toGo.low!).toBeLessThanOrEqual(delta_v_to_go);
+  expect(toGo.high!).toBeGreaterThanOrEqual(delta_v_to_go);
+  // Measured: 113 m/s wide, 3 m/s off.
+  expect(toGo.high! - toGo.low!).toBeLessThan(140);
 });

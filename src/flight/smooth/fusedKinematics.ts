@@ -5,8 +5,9 @@ import { channelSamples, sigmaOf } from '../channelSamples.ts';
 import type { Kinematics } from '../kinematics.ts';
 import type { Break } from '../localPolynomial.ts';
 import { filled } from '../onAxis.ts';
-import { fusePath, type PathEvidence, type WeighedSamples } from './fusedPath.ts';
+import { fusePath } from './fusedPath.ts';
 import { gatheredDistance } from './gatheredDistance.ts';
+import type { PathEvidence, WeighedSamples } from './pathEvidence.ts';
 
 /** Noise from which a channel is worth holding against the others; below it its samples stand as they are. */
 const NOISY_M = 0.5;

@@ -5,7 +5,7 @@ import { localPolynomial } from '../localPolynomial.ts';
 import { whiteNoise } from '../noise.ts';
 import { filled } from '../onAxis.ts';
 import { courseFromPositions } from '../track.ts';
-import type { WeighedSamples } from './fusedPath.ts';
+import type { WeighedSamples } from './pathEvidence.ts';
 
 /** Width over which the course is taken from the positions: long enough for noise, short against its turning. */
 const COURSE_WINDOW_S = 12;

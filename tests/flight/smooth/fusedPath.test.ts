@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { fusePath, type PathEvidence, type WeighedSamples } from '../../../src/flight/smooth/fusedPath.ts';
+import { fusePath } from '../../../src/flight/smooth/fusedPath.ts';
+import type { PathEvidence, WeighedSamples } from '../../../src/flight/smooth/pathEvidence.ts';
 import { normalNumbers } from '../../noise.ts';
 
 /** A climb of 10 m/s² up and 3 across to 60 s, then free fall under 9 m/s²; times uneven. */
