@@ -99,7 +99,7 @@ test('on a steep path with steps in quick succession the rate is not as open as 
     card: { name: 'bare.mission.json', text: bareCard(name) },
   });
   const toGo = review.budget.deltaVToGo;
-  const { t, delta_v_to_go } = truth.to_go.reduce((a, b) =>
+  const { delta_v_to_go } = truth.to_go.reduce((a, b) =>
     Math.abs(b.t - cutoff_s) < Math.abs(a.t - cutoff_s) ? b : a,
   );
   expect(toGo.low!).toBeLessThanOrEqual(delta_v_to_go);
