@@ -13,6 +13,7 @@ import { fullMass_kg } from './rocket.ts';
 import { nextThrustNode_s } from './solidMotor.ts';
 import { startState } from './start.ts';
 import { Watch } from './watch.ts';
+import { Watchers } from './watchers.ts';
 
 export interface AscentOptions extends MotionOptions {
   /** Carry the losses of METHODS §2 in the state; default true. Searches leave them out. */
@@ -44,7 +45,6 @@ export class Ascent {
   readonly motion: Motion;
   private readonly solver: Dop853;
   private readonly y: Float64Array;
-  private readonly scratch: Float64Array;
   private readonly rateScratch: Float64Array;
   private t = 0;
   private ground_m = 0;
@@ -57,9 +57,7 @@ export class Ascent {
   private readonly ground = new Watch((s) => s.altitude_m - this.ground_m, -1, 1e-6);
   /** The air ends with a step in density; the integrator restarts there. */
   private readonly topOfAir: Watch;
-  private readonly stalled = new Watch(() => 1, 0);
-  private readonly watches: readonly Watch[];
-  private readonly passed: Watch[] = [];
+  private readonly watchers: Watchers;
 
   constructor(world: World, rocket: Rocket, options: AscentOptions = {}) {
     this.world = world;
@@ -72,13 +70,13 @@ export class Ascent {
       maxStep: options.maxStep_s ?? 20,
     });
     this.y = new Float64Array(size);
-    this.scratch = new Float64Array(size);
     this.rateScratch = new Float64Array(size);
     const top_m = world.atmosphere?.top_m ?? 0;
     this.topOfAir = new Watch((s) => s.altitude_m - top_m, 0, 1e-6, true);
     this.topOfAir.active = world.atmosphere !== null;
     this.jettisons = new JettisonBank(rocket.jettisons);
-    this.watches = [this.condition, this.empty, this.ground, this.topOfAir, ...this.jettisons.overHeight];
+    const watches = [this.condition, this.empty, this.ground, this.topOfAir, ...this.jettisons.overHeight];
+    this.watchers = new Watchers(watches, this.solver, this.motion, size);
   }
 
   /** Flies a program to its end or to the ground; `recorder` takes samples on the way. */
@@ -260,9 +258,10 @@ export class Ascent {
       this.ground.active = !m.pinned;
       this.jettisons.watch();
       this.solver.restart(this.t, this.y);
-      const happened = this.cross(limit);
-      if (happened === this.stalled) return 'stalled';
-      if (happened === null) continue;
+      const happened = this.watchers.integrate(limit, this.y, this.recorder);
+      if (happened === 'stalled') return 'stalled';
+      this.t = this.watchers.time;
+      if (happened === 'limit') continue;
       if (happened === this.condition) return 'flown';
       if (happened === this.empty) {
         this.y[place.stagePropellant] = 0;
@@ -277,32 +276,6 @@ export class Ascent {
       const part = this.jettisons.passed(happened);
       if (part !== null) this.throwOff(part);
     }
-  }
-
-  /** Integrates to `limit` or to the first passage of a watch, which is returned; null at the limit. */
-  private cross(limit: number): Watch | null {
-    const s = this.motion.state;
-    for (const w of this.watches) if (w.active) w.begin(s);
-    let first: Watch | null = null;
-    let at = limit;
-    while (first === null && this.solver.time < limit) {
-      if (!this.solver.advance(limit)) return this.stalled;
-      at = this.solver.time;
-      // Every watch looks at the step's end before any of them looks back into the step.
-      let passed = 0;
-      for (const w of this.watches) if (w.active && w.step(s)) this.passed[passed++] = w;
-      for (let i = 0; i < passed; i++) {
-        const t = this.passed[i]!.locate(this.solver, this.motion, this.scratch, this.rateScratch);
-        if (first !== null && t >= at) continue;
-        first = this.passed[i]!;
-        at = t;
-      }
-      this.recorder?.take(this.solver, at, this.motion, this.rateScratch);
-      if (first === null) for (const w of this.watches) w.keep();
-    }
-    this.t = at;
-    this.y.set(this.solver.at(at, this.scratch));
-    return first;
   }
 }
 

@@ -141,6 +141,39 @@ describe('special cases', () => {
     expect(round).toMatchObject({ route: 'none', impulses_m_s: [], coast_s: 0, firstImpulseNow: false });
   });
 
+  test('flown as it should be, by impulses in parts, nothing of it is wasted', () => {
+    const low = EARTH_RADIUS_M + 200e3;
+    const high = EARTH_RADIUS_M + 2000e3;
+    const problem = orbit(2000);
+    const first = speedAtApsis(EARTH_MU, low, high) - circularSpeed(EARTH_MU, low);
+    const second = circularSpeed(EARTH_MU, high) - speedAtApsis(EARTH_MU, high, low);
+    const whole = first + second;
+    const burnt = (at: PlanarState, deltaV: number): PlanarState => ({
+      ...at,
+      tangentialSpeed_m_s: at.tangentialSpeed_m_s + deltaV,
+    });
+    const total = (at: PlanarState, spent: number): number => spent + deltaVToGo(problem, at).deltaV_m_s;
+    const start = state(200, 0, circularSpeed(EARTH_MU, low));
+    const transfer = burnt(start, first);
+    const apoapsis = {
+      radius_m: high,
+      radialSpeed_m_s: 0,
+      tangentialSpeed_m_s: speedAtApsis(EARTH_MU, high, low),
+    };
+    // The Hohmann transfer: both burns at a quarter, a half, nearly and quite done. Measured: 2e-11 m/s.
+    for (const part of [0, 0.25, 0.5, 0.99, 1]) {
+      expect(total(burnt(start, part * first), part * first), `first, ${part}`).toBeCloseTo(whole, 9);
+      const spent = first + part * second;
+      expect(total(burnt(apoapsis, part * second), spent), `second, ${part}`).toBeCloseTo(whole, 9);
+    }
+    // And coasting between them, where one burn is left; in the target orbit nothing is.
+    for (const time of [300, 1500, 3000])
+      expect(total(later(transfer, time), first), `${time} s`).toBeCloseTo(whole, 9);
+    const arrived = burnt(apoapsis, second);
+    for (const time of [0, 1000, 5000])
+      expect(total(later(arrived, time), whole), `there, ${time} s`).toBeCloseTo(whole, 9);
+  });
+
   test('straight up from a world that does not turn', () => {
     const found = deltaVToGo(orbit(200), state(0, 1e-3, 0));
     // Along the ground to the ellipse that rises to the target, then onto it.
