@@ -236,10 +236,16 @@ test('unsaved edits survive a reload, which is said, and can be taken back', asy
   await press(page, 'A gravity turn (invented)');
   await cell(page, 'pitch, row 4').fill('61,5');
   await page.reload();
-  await page.getByText('Unsaved edits from before the page was reloaded are back.').waitFor();
+  await page.getByText('Edits that were left here unsaved are back.').waitFor();
   expect((await rows(page))[3]).toBe('60|61.5|80|');
   await press(page, 'Take the changes back');
   expect(await rows(page)).toEqual(['|||', '|||', '|||']);
+  // A new name alone is an edit too.
+  await page.getByLabel('Name', { exact: true }).fill('dusk');
+  await page.reload();
+  await page.getByText('Edits that were left here unsaved are back.').waitFor();
+  expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe('dusk');
+  await press(page, 'Take the changes back');
   await page.reload();
   await heading(page).filter({ hasText: 'A plan for' }).waitFor();
   expect(await rows(page)).toEqual(['|||', '|||', '|||']);

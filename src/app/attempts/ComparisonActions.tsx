@@ -2,6 +2,7 @@ import type { Comparison } from '../../attempts/types.ts';
 import { comparisonCsv } from '../../exchange/comparisonCsv.ts';
 import { plainJson } from '../../exchange/plainJson.ts';
 import { saveFile } from '../saveFile.ts';
+import { unitSet } from '../units.ts';
 
 /** The comparison on paper, as a report in one file, as a table and as its plain document. */
 export function ComparisonActions({ comparison }: { readonly comparison: Comparison }) {
@@ -13,7 +14,7 @@ export function ComparisonActions({ comparison }: { readonly comparison: Compari
       label: 'Save report',
       act: async () => {
         const { comparisonReport } = await import('../../exchange/report/comparisonReport.ts');
-        save('html', 'text/html', comparisonReport(comparison));
+        save('html', 'text/html', comparisonReport(comparison, unitSet.value));
       },
     },
     { label: 'Save this table as CSV', act: () => save('csv', 'text/csv', comparisonCsv(comparison)) },

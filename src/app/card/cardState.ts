@@ -5,7 +5,7 @@ import { browserStorage } from '../browserStorage.ts';
 import type { CardCheck } from '../protocol.ts';
 import { current, reviewAgain } from '../state.ts';
 import { cardOf, cardText, type Json, type JsonObject, type Path, withValue } from './cardDraft.ts';
-import { dropDraft, keepDraft, keptDraft } from './keptDrafts.ts';
+import { dropDraft, keepDraft, keptDraft } from '../keptDrafts.ts';
 
 const storage = browserStorage();
 
@@ -46,7 +46,7 @@ export const restored = computed(() => changed.value && broughtBack.value.has(fl
 // Each flight's own draft is looked for once, when its card can first be seen.
 effect(() => {
   const id = flightId.value;
-  const draft = storage && keptDraft(storage, id, logName.value);
+  const draft = storage && keptDraft(storage, 'card', id, logName.value);
   if (!draft || edited.peek().has(id)) return;
   if (draft.text === appliedText.peek()) return forget(id);
   edited.value = new Map(edited.peek()).set(id, draft.text);
@@ -54,7 +54,7 @@ effect(() => {
 });
 
 function forget(id: string): void {
-  if (storage) dropDraft(storage, id);
+  if (storage) dropDraft(storage, 'card', id);
   if (!broughtBack.peek().has(id)) return;
   const rest = new Set(broughtBack.peek());
   rest.delete(id);
@@ -65,8 +65,8 @@ export function setText(next: string): void {
   const id = flightId.peek();
   edited.value = new Map(edited.peek()).set(id, next);
   if (!storage) return;
-  if (changed.peek()) keepDraft(storage, id, { log: logName.peek(), text: next, at: Date.now() });
-  else dropDraft(storage, id);
+  if (changed.peek()) keepDraft(storage, 'card', id, { log: logName.peek(), text: next, at: Date.now() });
+  else dropDraft(storage, 'card', id);
 }
 
 /** Puts a value of the form into the card; undefined takes it out. */

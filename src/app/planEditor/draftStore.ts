@@ -1,42 +1,28 @@
 import { signal } from '@preact/signals';
 import type { TextFile } from '../book/types.ts';
+import { browserStorage } from '../browserStorage.ts';
+import { dropDraft, keepDraft, keptDraft } from '../keptDrafts.ts';
 
-const prefix = 'lossbook-plan-draft ';
-
-/** Why unsaved edits would not outlive a reload; null while they do. */
+/** Why unsaved edits would not outlive the page; null while they do. */
 export const storeTrouble = signal<string | null>(null);
 
 const forbidden =
   'This browser does not keep unsaved edits for the page (a private window, a setting, or no space left): they are lost when it is reloaded. Save the plan as a file to keep it.';
 
-function tried<T>(work: () => T): T | null {
-  try {
-    const done = work();
-    storeTrouble.value = null;
-    return done;
-  } catch {
-    storeTrouble.value = forbidden;
-    return null;
-  }
+/** The plan that this browser kept unsaved for a flight and its log; null for none. */
+export function keptPlan(flightId: string, log: string): TextFile | null {
+  const store = browserStorage();
+  const draft = store && keptDraft(store, 'plan', flightId, log);
+  return draft?.name === undefined ? null : { name: draft.name, text: draft.text };
 }
 
-/** The draft that this tab kept for a flight; null for none. */
-export function keptDraft(flightId: string): TextFile | null {
-  const text = tried(() => sessionStorage.getItem(prefix + flightId));
-  if (text === null) return null;
-  try {
-    const { name, text: table } = JSON.parse(text) as Partial<TextFile>;
-    return typeof name === 'string' && typeof table === 'string' ? { name, text: table } : null;
-  } catch {
-    return null;
+/** Keeps a plan until it is applied or taken back, whatever becomes of the tab; null forgets it. */
+export function keepPlan(flightId: string, log: string, plan: TextFile | null): void {
+  const store = browserStorage();
+  if (plan === null) {
+    if (store !== null) dropDraft(store, 'plan', flightId);
+    return;
   }
-}
-
-/** Keeps a draft for as long as the tab lasts, reloads included; null forgets it. */
-export function keepDraft(flightId: string, draft: TextFile | null): void {
-  tried(() =>
-    draft === null
-      ? sessionStorage.removeItem(prefix + flightId)
-      : sessionStorage.setItem(prefix + flightId, JSON.stringify(draft)),
-  );
+  const kept = store !== null && keepDraft(store, 'plan', flightId, { log, ...plan, at: Date.now() });
+  storeTrouble.value = kept ? null : forbidden;
 }

@@ -7,7 +7,7 @@ import { mostRows, planFileName } from '../plan/planFile.ts';
 import type { EditablePlan, Failure, PlanCheck, PlanCurve } from '../protocol.ts';
 import { current, keepInBook, reviewAgain } from '../state.ts';
 import { onAxis } from './axisChange.ts';
-import { keepDraft, keptDraft } from './draftStore.ts';
+import { keepPlan, keptPlan } from './draftStore.ts';
 import { begin, change, type History, redo, settle, undo } from './history.ts';
 import {
   blankSheet,
@@ -27,21 +27,29 @@ interface Edited {
   readonly plan: TextFile | null;
   /** The text that counts as unchanged. */
   readonly base: string;
+  /** The name that counts as unchanged. */
+  readonly baseName: string;
 }
 
 /** Plans that are edited, by the flight they are for; empty name for none. */
 const edited = signal<ReadonlyMap<string, Edited>>(new Map());
 
 const flightId = computed(() => current.value?.source.id ?? '');
+const logName = () => current.peek()?.files.log.name ?? '';
 const open = computed(() => edited.value.get(flightId.value) ?? null);
 
 /** null until the flight's plan is read. */
 export const sheet = computed(() => open.value?.history.now ?? null);
 export const text = computed(() => (sheet.value === null ? '' : sheetText(sheet.value)));
 /** True where the editor holds something else than the flight's plan. */
-export const changed = computed(() => open.value !== null && text.value !== open.value.base);
+export const changed = computed(
+  () =>
+    open.value !== null && (text.value !== open.value.base || planName.value !== open.value.baseName),
+);
 /** True where the flight that is shown was reviewed with this very plan. */
-export const applied = computed(() => current.value?.files.plan?.text === text.value);
+export const applied = computed(
+  () => current.value?.files.plan?.text === text.value && planName.value === open.value?.baseName,
+);
 export const canUndo = computed(() => (open.value?.history.past.length ?? 0) > 0);
 export const canRedo = computed(() => (open.value?.history.future.length ?? 0) > 0);
 export const planName = computed(() => sheet.value?.name ?? 'new.plan.csv');
@@ -63,7 +71,8 @@ function put(id: string, next: Edited): void {
   edited.value = new Map(edited.peek()).set(id, next);
   const { name } = next.history.now;
   const table = sheetText(next.history.now);
-  keepDraft(id, table === next.base ? null : { name, text: table });
+  const same = table === next.base && name === next.baseName;
+  keepPlan(id, logName(), same ? null : { name, text: table });
 }
 
 function putHistory(history: History<PlanSheet> | null): void {
@@ -114,7 +123,7 @@ export function revert(): void {
   const rest = new Map(edited.peek());
   rest.delete(id);
   edited.value = rest;
-  keepDraft(id, null);
+  keepPlan(id, logName(), null);
   said.value = [];
   void openSheet();
 }
@@ -155,14 +164,14 @@ export function sheetOfEngine({ plan }: EditablePlan): PlanSheet {
   return sheetOf(plan.name, plan.text, Number.POSITIVE_INFINITY) ?? blankSheet(plan.name);
 }
 
-/** Begins with what the tab kept unsaved, else with the flight's plan, else with empty rows. */
+/** Begins with what the browser kept unsaved, else with the flight's plan, else with empty rows. */
 async function openSheet(): Promise<void> {
   const id = flightId.peek();
   const flight = current.peek();
   const plan = flight?.files.plan ?? null;
   unread.value = null;
   const start = (sheet: PlanSheet, base: PlanSheet) =>
-    put(id, { history: begin(sheet), plan, base: sheetText(base) });
+    put(id, { history: begin(sheet), plan, base: sheetText(base), baseName: base.name });
   let base = plan === null ? blankSheet(freshName()) : sheetOf(planFileName(plan.name), plan.text, mostRows);
   let notes: readonly string[] = [];
   if (base === null && plan !== null) {
@@ -178,11 +187,11 @@ async function openSheet(): Promise<void> {
     if (id !== flightId.peek() || edited.peek().has(id)) return;
   }
   if (base === null) return;
-  const kept = keptDraft(id);
+  const kept = keptPlan(id, logName());
   const draft = kept === null ? null : sheetOf(kept.name, kept.text, Number.POSITIVE_INFINITY);
   start(draft ?? base, base);
   activeRow.value = sheet.peek()?.rows[0]?.id ?? null;
-  said.value = draft === null ? notes : ['Unsaved edits from before the page was reloaded are back.'];
+  said.value = draft === null ? notes : ['Edits that were left here unsaved are back.'];
 }
 
 /** Keeps the editor with the flight that is shown and its plan, unless there are edits; returns what ends that. */
@@ -284,7 +293,7 @@ export async function holdAgainst(): Promise<void> {
   await reviewAgain({ plan });
   const now = edited.peek().get(id);
   if (flightId.peek() === id && current.peek()?.files.plan === plan && now !== undefined)
-    put(id, { ...now, plan, base: plan.text });
+    put(id, { ...now, plan, base: plan.text, baseName: plan.name });
 }
 
 /** Takes the flight that is shown into the logbook, with the sheet as its plan. */

@@ -1,5 +1,6 @@
 import type { Comparison } from '../../attempts/types.ts';
 import { CAUTIONS } from '../../review/cautions.ts';
+import { type ShownUnits, type UnitSetName, unitsOf } from '../../units/unitSets.ts';
 import { attemptCurves, curvesNote, waysUp } from '../comparisonCurves.ts';
 import { comparisonHeading, groupRemark, heldText } from '../comparisonWords.ts';
 import { plainDocument } from '../plainDocument.ts';
@@ -17,17 +18,23 @@ import { type Drawing, draw } from './drawing.ts';
 import { htmlFile } from './htmlFile.ts';
 import { drawnTwice } from './reportCharts.ts';
 import { section } from './reportTables.ts';
+import { spoken } from './spoken.ts';
 
 /**
  * A comparison as one self-contained HTML file in the form of a flight's report: table, charts, what they show, how
  * it was found and what limits it. It needs no network and holds no script.
+ * @param set units that lengths and speeds are written in
  */
-export function comparisonReport(document: Comparison): string {
+export function comparisonReport(document: Comparison, set: UnitSetName = 'km'): string {
   const comparison = plainDocument(document);
-  return htmlFile(`Comparison report: ${comparisonHeading(comparison)}`, sheet(comparison));
+  const units = unitsOf(set);
+  return htmlFile(
+    `Comparison report: ${comparisonHeading(comparison)}`,
+    sheet(comparison, units).map((part) => spoken(part, units)),
+  );
 }
 
-function sheet(comparison: Comparison): Drawing[] {
+function sheet(comparison: Comparison, units: ShownUnits): Drawing[] {
   const { groups, reference, by } = comparison;
   const against =
     reference === null ? 'none has a margin' : `held against ${reference.name} (${reference.why})`;
@@ -46,12 +53,12 @@ function sheet(comparison: Comparison): Drawing[] {
         draw('h1', {}, unbroken(comparisonHeading(comparison))),
         ...groups
           .slice(0, 12)
-          .map((g) => draw('p', { class: 'detail' }, unbroken(sentence(`${g.name}: ${groupRemark(g)}`)))),
-        attemptsTable(comparison),
-        marginsSection(comparison),
-        waysSection(comparison),
-        partingsTable(comparison),
-        habitsTable(comparison),
+          .map((g) => draw('p', { class: 'detail' }, unbroken(sentence(`${g.name}: ${groupRemark(g, units.shownIn('m/s', 1))}`)))),
+        attemptsTable(comparison, units),
+        marginsSection(comparison, units),
+        waysSection(comparison, units),
+        partingsTable(comparison, units),
+        habitsTable(comparison, units),
         told(
           'Progress',
           'margin over the attempts in their order',
@@ -67,8 +74,8 @@ function sheet(comparison: Comparison): Drawing[] {
           '',
           comparison.habits.map((h) => h.text),
         ),
-        bestPhasesTable(comparison),
-        stitchedSection(comparison),
+        bestPhasesTable(comparison, units),
+        stitchedSection(comparison, units),
         told('What limits this comparison', '', [...comparison.cautions, heldText(comparison)]),
         section(
           'Method',
@@ -104,20 +111,22 @@ function told(title: string, aside: string, lines: readonly string[]): Drawing |
 }
 
 /** The reference, where it is one of the attempts, is drawn in front. */
-function marginsSection(comparison: Comparison): Drawing | null {
+function marginsSection(comparison: Comparison, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   const { curves, reference } = comparison;
   const drawn = attemptCurves(comparison, reference?.name ?? null, '', (row) => curves.margin_m_s[row] ?? []);
   return chartSection(
     'Margins on delta-v spent',
-    ['m/s', curvesNote(comparison)],
+    [speed.unit, curvesNote(comparison)],
     curves.spent_m_s,
-    { label: 'delta-v spent', unit: 'm/s', scale: 1 },
-    { label: 'margin', unit: 'm/s', scale: 1 },
+    { label: 'delta-v spent', ...speed },
+    { label: 'margin', ...speed },
     drawn,
   );
 }
 
-function waysSection(comparison: Comparison): Drawing | null {
+function waysSection(comparison: Comparison, units: ShownUnits): Drawing | null {
+  const length = units.shownIn('km', 1e-3, 'chart');
   const { downrange_m, altitude_m } = waysUp(comparison);
   if (downrange_m.at(-1) === 0) return null;
   const drawn = attemptCurves(
@@ -128,10 +137,10 @@ function waysSection(comparison: Comparison): Drawing | null {
   );
   return chartSection(
     'Ways up',
-    ['altitude in km against downrange', curvesNote(comparison)],
+    [`altitude in ${length.unit} against downrange`, curvesNote(comparison)],
     downrange_m,
-    { label: 'downrange', unit: 'km', scale: 1e-3 },
-    { label: 'altitude', unit: 'km', scale: 1e-3 },
+    { label: 'downrange', ...length },
+    { label: 'altitude', ...length },
     drawn,
   );
 }

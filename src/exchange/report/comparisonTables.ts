@@ -1,6 +1,7 @@
 import { habitNames, habitWords } from '../../attempts/habitRelations.ts';
 import type { Comparison, ComparisonRow, ScoreName } from '../../attempts/types.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
+import type { ShownUnits } from '../../units/unitSets.ts';
 import { verdictWords } from '../comparisonText.ts';
 import { habitUnits, scoreHeads } from '../comparisonWords.ts';
 import { intervalText, numberText, shown, valueText } from '../figureText.ts';
@@ -19,7 +20,8 @@ const scores: readonly ScoreName[] = [
 ];
 
 /** The attempts by groups: verdict, margin with its interval, losses, propellant left. */
-export function attemptsTable({ rows, groups }: Comparison): Drawing | null {
+export function attemptsTable({ rows, groups }: Comparison, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   if (rows.length === 0) return null;
   const columns = [
     { head: 'no.', class: number },
@@ -30,21 +32,21 @@ export function attemptsTable({ rows, groups }: Comparison): Drawing | null {
     ...scores.map((s) => ({ head: scoreHeads[s].head, class: 'number more' })),
   ];
   const cells = (r: ComparisonRow) => {
-    const form = shown(r.scores.margin_m_s);
+    const form = shown(r.scores.margin_m_s, speed.scale);
     return [
       numberText(r.attempt ?? r.order, 0),
       r.name,
       verdictWords[r.verdict.code],
       valueText(r.scores.margin_m_s, form),
       intervalText(r.scores.margin_m_s, form),
-      ...scores.map((s) => valueText(r.scores[s], { scale: 1, decimals: 0 })),
+      ...scores.map((s) => valueText(r.scores[s], { scale: scoreHeads[s].unit === 'm/s' ? speed.scale : 1, decimals: 0 })),
     ];
   };
   const bodies = groups.map((g) =>
     draw(
       'tbody',
       {},
-      draw('tr', { class: 'group' }, draw('th', { scope: 'rowgroup', colspan: columns.length }, g.name)),
+      draw('tr', { class: 'group' }, draw('th', { scope: 'rowgroup', colspan: columns.length, translate: 'no' }, g.name)),
       rows
         .filter((r) => r.group === g.name)
         .map((r) =>
@@ -54,7 +56,7 @@ export function attemptsTable({ rows, groups }: Comparison): Drawing | null {
             cells(r).map((cell, c) => {
               const look = columns[c]?.class ?? '';
               const named = look === '' ? {} : { class: look };
-              return c === 1 ? draw('th', { scope: 'row', ...named }, cell) : draw('td', named, cell);
+              return c === 1 ? draw('th', { scope: 'row', translate: 'no', ...named }, cell) : draw('td', named, cell);
             }),
           ),
         ),
@@ -65,7 +67,7 @@ export function attemptsTable({ rows, groups }: Comparison): Drawing | null {
   );
   return section(
     'Attempts',
-    'm/s; propellant left in kg',
+    `${speed.unit}; propellant left in kg`,
     draw('div', { class: 'words' }, draw('table', {}, draw('thead', {}, draw('tr', {}, heads)), bodies)),
   );
 }
@@ -74,7 +76,8 @@ export function attemptsTable({ rows, groups }: Comparison): Drawing | null {
 const mostPartings = 20;
 
 /** Where each attempt's way parts from the reference's, and what it cost. */
-export function partingsTable({ rows, reference }: Comparison): Drawing | null {
+export function partingsTable({ rows, reference }: Comparison, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   const told = rows.flatMap((r) => (r.parting === null ? [] : [{ name: r.name, parting: r.parting }]));
   if (reference === null || told.length === 0) return null;
   told.sort((a, b) => (b.parting.cost_m_s.value ?? 0) - (a.parting.cost_m_s.value ?? 0));
@@ -88,11 +91,11 @@ export function partingsTable({ rows, reference }: Comparison): Drawing | null {
         { head: 'from, s', class: number },
         { head: 'to, s', class: number },
         { head: 'after', class: '' },
-        { head: 'cost, m/s', class: number },
+        { head: `cost, ${speed.unit}`, class: number },
         { head: '95 %', class: 'number quiet more' },
       ],
       told.slice(0, mostPartings).map(({ name, parting }) => {
-        const form = shown(parting.cost_m_s);
+        const form = shown(parting.cost_m_s, speed.scale);
         return [
           name,
           numberText(parting.from_s, 0),
@@ -110,7 +113,7 @@ export function partingsTable({ rows, reference }: Comparison): Drawing | null {
 }
 
 /** What the pilots do, with how much it varies. */
-export function habitsTable({ groups, by }: Comparison): Drawing | null {
+export function habitsTable({ groups, by }: Comparison, units: ShownUnits): Drawing | null {
   const told = groups.filter((g) => habitNames.some((h) => g.habits[h].count > 0));
   if (told.length === 0) return null;
   return section(
@@ -120,7 +123,7 @@ export function habitsTable({ groups, by }: Comparison): Drawing | null {
       [
         { head: by, class: '' },
         ...habitNames.map((h) => {
-          const [unit] = habitUnits[h];
+          const { unit } = units.shownIn(habitUnits[h][0], 1);
           return { head: unit === '' ? habitWords[h] : `${habitWords[h]}, ${unit}`, class: 'number habit' };
         }),
       ],
@@ -128,10 +131,11 @@ export function habitsTable({ groups, by }: Comparison): Drawing | null {
         g.name,
         ...habitNames.map((h) => {
           const { median, lower, upper, count } = g.habits[h];
-          const decimals = habitUnits[h][1];
+          const [given, decimals] = habitUnits[h];
+          const { scale } = units.shownIn(given, 1);
           if (median === null || lower === null || upper === null) return NO_FIGURE;
-          const value = numberText(median, decimals);
-          return count < 2 ? value : `${value} ±${numberText((upper - lower) / 2, decimals)}`;
+          const value = numberText(median * scale, decimals);
+          return count < 2 ? value : `${value} ±${numberText(((upper - lower) / 2) * scale, decimals)}`;
         }),
       ]),
     ),
@@ -139,34 +143,37 @@ export function habitsTable({ groups, by }: Comparison): Drawing | null {
 }
 
 /** The attempt that was cheapest in each phase. */
-export function bestPhasesTable({ bestPhases }: Comparison): Drawing | null {
+export function bestPhasesTable({ bestPhases }: Comparison, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
   if (bestPhases.length === 0) return null;
   return section(
     'Best in each phase',
-    'rise of the projected total, m/s',
+    `rise of the projected total, ${speed.unit}`,
     table(
       [
         { head: 'phase', class: '' },
         { head: 'cheapest', class: '' },
-        { head: 'm/s', class: number },
+        { head: speed.unit, class: number },
         { head: 'less than the others’ median', class: number },
       ],
       bestPhases.map((b) => [
         b.label,
         b.name,
-        numberText(b.cost_m_s, 0),
-        b.saved_m_s === null ? NO_FIGURE : numberText(b.saved_m_s, 0),
+        numberText(b.cost_m_s * speed.scale, 0),
+        b.saved_m_s === null ? NO_FIGURE : numberText(b.saved_m_s * speed.scale, 0),
       ]),
     ),
   );
 }
 
 /** The best phases of each group put together and flown. */
-export function stitchedSection({ stitched }: Comparison): Drawing | null {
+export function stitchedSection({ stitched }: Comparison, units: ShownUnits): Drawing | null {
+  const speed = units.shownIn('m/s', 1);
+  const length = units.shownIn('km', 1e-3);
   if (stitched.length === 0) return null;
   return section(
     'Best phases flown one after another',
-    'the “stitched best”; costs in m/s',
+    `the “stitched best”; costs in ${speed.unit}`,
     stitched.map((s) => {
       const text = draw('p', { class: 'detail' }, unbroken(s.text));
       if (s.kind !== 'flown') return text;
@@ -180,18 +187,18 @@ export function stitchedSection({ stitched }: Comparison): Drawing | null {
             { head: 'flown as by', class: '' },
             { head: 'there', class: number },
             { head: 'here', class: number },
-            { head: 'gap: altitude, km', class: 'number more' },
-            { head: 'speed, m/s', class: 'number more' },
+            { head: `gap: altitude, ${length.unit}`, class: 'number more' },
+            { head: `speed, ${speed.unit}`, class: 'number more' },
             { head: 'path angle, °', class: 'number more' },
             { head: 'joins', class: '' },
           ],
           s.phases.map((p) => [
             p.label,
             p.name,
-            numberText(p.own_m_s, 0),
-            numberText(p.stitched_m_s, 0),
-            p.gap === null ? '' : numberText(p.gap.altitude_m / 1000, 1),
-            p.gap === null ? '' : numberText(p.gap.speed_m_s, 0),
+            numberText(p.own_m_s * speed.scale, 0),
+            numberText(p.stitched_m_s * speed.scale, 0),
+            p.gap === null ? '' : numberText(p.gap.altitude_m * length.scale, length.unit === 'km' ? 1 : 0),
+            p.gap === null ? '' : numberText(p.gap.speed_m_s * speed.scale, 0),
             p.gap === null ? '' : numberText(p.gap.flightPathAngle_deg, 1),
             p.gap === null ? '' : p.joins ? 'yes' : 'no',
           ]),

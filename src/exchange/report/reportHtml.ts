@@ -10,6 +10,7 @@ import { findingsSection, planSections, whyNotSection } from './reportFindings.t
 import { limitSections, methodSections } from './reportNotes.ts';
 import { budgetTable, burnsTable, eventsTable, ledgerTable, orbitTable, section } from './reportTables.ts';
 import { wayDownSection } from './reportWayDown.ts';
+import { spoken } from './spoken.ts';
 
 /**
  * The review as one self-contained HTML file: answers first, then charts and tables, then methods and cautions. It
@@ -23,13 +24,6 @@ export function reportHtml(analysis: Analysis, set: UnitSetName = 'km'): string 
     `Flight report: ${flightName(flown.review)}`,
     sheet(flown, units).map((part) => spoken(part, units)),
   );
-}
-
-/** Sentences of the review in the units chosen; pictures are drawn in them, and the log's own words stay. */
-function spoken(part: Drawing, units: ShownUnits): Drawing {
-  if (part.tag === 'svg' || part.attributes.translate === 'no') return part;
-  const children = part.children.map((c) => (typeof c === 'string' ? units.text(c) : spoken(c, units)));
-  return { ...part, children };
 }
 
 function sheet(analysis: Analysis, units: ShownUnits): Drawing[] {

@@ -93,6 +93,22 @@ describe('the report of a comparison', () => {
     expect(text).toContain('Theil');
   });
 
+  test('lengths and speeds stand in the units chosen, the names of flights as they are', () => {
+    // 1 ft = 0.3048 m exactly (NIST SP 811): 377 m/s of run 11 are 1,237 ft/s; the gap of −4.9 km is −16,076 ft.
+    const named: Comparison = {
+      ...stitched,
+      rows: stitched.rows.map((r, i) => (i === 0 ? { ...r, name: 'from 200 m.csv' } : r)),
+    };
+    const text = textOf(elementsOf(readMarkup(comparisonReport(named, 'ft')))[0] ?? '');
+    expect(text).toContain('1,237');
+    expect(text).toContain('gap: altitude, ft');
+    expect(text).toContain('−16,076');
+    expect(text).toContain('altitude in kft against downrange');
+    expect(text).toContain('from 200 m.csv');
+    const body = text.slice(0, text.indexOf('What limits this comparison'));
+    expect(body).not.toMatch(/\bm\/s|\bkm\b/u);
+  });
+
   test('names from logs and cards stay texts', () => {
     const { elements } = read(
       compareAttempts([
