@@ -46,12 +46,7 @@ export function keptDraft(
  * Keeps a draft in place of the flight's earlier one.
  * @returns false where the storage is full or forbidden: the edit stands until the page is closed
  */
-export function keepDraft(
-  store: DraftStore,
-  kind: DraftKind,
-  flightId: string,
-  draft: KeptDraft,
-): boolean {
+export function keepDraft(store: DraftStore, kind: DraftKind, flightId: string, draft: KeptDraft): boolean {
   const prefix = prefixOf(kind);
   try {
     store.setItem(prefix + flightId, JSON.stringify(draft));

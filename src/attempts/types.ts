@@ -29,7 +29,7 @@ export type GroupBy = (typeof groupBys)[number];
 
 /**
  * One attempt, small: what a comparison needs of a review and its strips. Made once a flight, kept instead of
- * them; 1,000 take some 5 MB.
+ * them; 1,000 take some 5 MB by count.
  */
 export interface Attempt {
   /** File, and the flight in it where it holds several. */
@@ -212,7 +212,7 @@ export interface Comparison {
     readonly downrange_m: readonly number[];
     readonly altitude_m: readonly number[];
   }[];
-  /** Memory that the attempts and this document hold, by count. */
+  /** Figures and texts that the attempts and this document hold, by count; a heap takes about twice that for them. */
   readonly bytes: number;
   /** What limits the comparison, one sentence each. */
   readonly cautions: readonly string[];

@@ -51,8 +51,8 @@ export const habitUnits: Readonly<Record<HabitName, readonly [unit: string, deci
 export const stitchedNote =
   'Each phase is flown with its own flight’s pitch and throttle against the delta-v spent in it, coasts with their own flight’s length, by the card’s vehicle as the log shows it; the gaps are the state taken over less that in which its own flight began the phase.';
 
-/** How much a comparison holds, in one sentence. */
+/** How much a comparison holds, in one sentence: the data by count, of which a program's heap takes about twice. */
 export function heldText({ rows, bytes }: Comparison): string {
   const megabytes = bytes / 1e6;
-  return `${numberText(rows.length, 0)} ${rows.length === 1 ? 'attempt is' : 'attempts are'} held in ${numberText(megabytes, megabytes < 10 ? 1 : 0)} MB of memory.`;
+  return `${numberText(rows.length, 0)} ${rows.length === 1 ? 'attempt is' : 'attempts are'} held as ${numberText(megabytes, megabytes < 10 ? 1 : 0)} MB of figures and texts; in memory they take about twice that.`;
 }

@@ -213,6 +213,23 @@ test('attempts are held against the best ascent, and the search for it can be st
   await context.close();
 }, 240_000);
 
+test('attempts are held against the plan of the flight that is shown', async () => {
+  const watched = await openPlanScreen(browser, served.address);
+  const { page, context, complaints } = watched;
+  await searchBest(watched);
+  await page.getByRole('link', { name: 'Attempts' }).click();
+  await page.getByRole('button', { name: 'Sample set “ladder” (15)' }).click();
+  await page.getByRole('button', { name: 'Compare 15 flights' }).click();
+  await page.getByRole('region', { name: 'Table of attempts' }).waitFor();
+  await atRest(watched);
+  await page.getByLabel('Held against').selectOption({ label: 'the plan of Bobstay · Medlar, attempt 4' });
+  await page
+    .getByRole('heading', { name: /^Where the ways part from .*plan.* \(as asked\)/ })
+    .waitFor({ timeout: patience_ms });
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 240_000);
+
 test('the way down tells entry, parachutes, fall and touchdown, and the work in orbit', async () => {
   const { page, context } = await openFurther(browser, served.address, 'way-down');
   expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^Touchdown at [\d,]+ s with /);

@@ -83,6 +83,30 @@ test('an import can be stopped between two flights', async () => {
   await other.close();
 });
 
+test('a plan that was not applied outlives the tab, with its name', async () => {
+  const hash = `#/plan-editor?flight=sample:${one}`;
+  const name = (page: Page) => page.getByLabel('Name', { exact: true });
+  const dying = await context.newPage();
+  await dying.goto(`${served.address}${hash}`);
+  await dying.getByRole('heading', { level: 1, name: /plan (of|for)/i }).waitFor();
+  await dying.getByRole('button', { name: 'A gravity turn (invented)' }).click();
+  await dying.getByText('The plan is right.').waitFor();
+  await name(dying).fill('dusk');
+  const session = await context.newCDPSession(dying);
+  const crashed = dying.waitForEvent('crash');
+  void session.send('Page.crash').catch(() => {});
+  await crashed;
+  await dying.close();
+
+  const page = await context.newPage();
+  await page.goto(`${served.address}${hash}`);
+  await page.getByText('Edits that were left here unsaved are back.').waitFor();
+  expect(await name(page).inputValue()).toBe('dusk');
+  expect(await page.getByRole('textbox', { name: 'time, row 2', exact: true }).inputValue()).toBe('15');
+  await page.getByRole('button', { name: 'Take the changes back' }).click();
+  await page.close();
+});
+
 test('edits of a mission card outlive the tab: they come back with their flight, say so, and can be discarded', async () => {
   const dying = await openBook();
   await expect.poll(async () => (await titles(dying)).length).toBeGreaterThan(0);

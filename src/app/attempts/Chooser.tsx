@@ -44,37 +44,39 @@ export function Chooser({ chosen, onChoose }: Props) {
           None of them
         </button>
       </p>
-      <div class="chooser-groups">
-        {groups.map(({ heading, sources: members }) => {
-          const ids = members.map((m) => m.id);
-          const all = ids.every((id) => chosen.has(id));
-          return (
-            <fieldset key={heading}>
-              <legend>{heading}</legend>
-              {members.length < 2 ? null : (
-                <label class="all-of">
-                  <input
-                    type="checkbox"
-                    checked={all}
-                    onChange={(event) => choose(ids, event.currentTarget.checked)}
-                  />
-                  all {members.length}
-                  <span class="unseen"> of {heading}</span>
-                </label>
-              )}
-              {members.map((m) => (
-                <label key={m.id}>
-                  <input
-                    type="checkbox"
-                    checked={chosen.has(m.id)}
-                    onChange={(event) => choose([m.id], event.currentTarget.checked)}
-                  />
-                  {m.title}
-                </label>
-              ))}
-            </fieldset>
-          );
-        })}
+      <div class="chooser-list">
+        <div class="chooser-groups">
+          {groups.map(({ heading, sources: members }) => {
+            const ids = members.map((m) => m.id);
+            const all = ids.every((id) => chosen.has(id));
+            return (
+              <fieldset key={heading}>
+                <legend>{heading}</legend>
+                {members.length < 2 ? null : (
+                  <label class="all-of">
+                    <input
+                      type="checkbox"
+                      checked={all}
+                      onChange={(event) => choose(ids, event.currentTarget.checked)}
+                    />
+                    all {members.length}
+                    <span class="unseen"> of {heading}</span>
+                  </label>
+                )}
+                {members.map((m) => (
+                  <label key={m.id}>
+                    <input
+                      type="checkbox"
+                      checked={chosen.has(m.id)}
+                      onChange={(event) => choose([m.id], event.currentTarget.checked)}
+                    />
+                    {m.title}
+                  </label>
+                ))}
+              </fieldset>
+            );
+          })}
+        </div>
       </div>
     </div>
   );

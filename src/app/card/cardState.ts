@@ -2,10 +2,10 @@ import { computed, effect, signal } from '@preact/signals';
 import { createAnalyst } from '../analyst.ts';
 import type { TextFile } from '../book/types.ts';
 import { browserStorage } from '../browserStorage.ts';
+import { dropDraft, keepDraft, keptDraft } from '../keptDrafts.ts';
 import type { CardCheck } from '../protocol.ts';
 import { current, reviewAgain } from '../state.ts';
 import { cardOf, cardText, type Json, type JsonObject, type Path, withValue } from './cardDraft.ts';
-import { dropDraft, keepDraft, keptDraft } from '../keptDrafts.ts';
 
 const storage = browserStorage();
 

@@ -43,8 +43,7 @@ export const sheet = computed(() => open.value?.history.now ?? null);
 export const text = computed(() => (sheet.value === null ? '' : sheetText(sheet.value)));
 /** True where the editor holds something else than the flight's plan. */
 export const changed = computed(
-  () =>
-    open.value !== null && (text.value !== open.value.base || planName.value !== open.value.baseName),
+  () => open.value !== null && (text.value !== open.value.base || planName.value !== open.value.baseName),
 );
 /** True where the flight that is shown was reviewed with this very plan. */
 export const applied = computed(

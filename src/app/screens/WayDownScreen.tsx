@@ -75,6 +75,8 @@ export function WayDownScreen() {
   const { review } = open.analysis;
   const way = review.return;
   const sections = wayDownSections(way);
+  // Tables begin at the left where nothing came before them.
+  const onlyLate = sections.every((s) => !early.has(s.title));
   const worked = review.orbitWork.burns.length > 0;
   if (sections.length === 0 && !worked) {
     return (
@@ -103,11 +105,15 @@ export function WayDownScreen() {
         {sections.length === 0 ? null : (
           <div class="pair way-sections">
             <div>
-              <Sections of={sections.filter((s) => early.has(s.title))} />
-              <EntryPanels analysis={open.analysis} />
+              <Sections of={onlyLate ? sections : sections.filter((s) => early.has(s.title))} />
+              {onlyLate ? null : <EntryPanels analysis={open.analysis} />}
             </div>
             <div>
-              <Sections of={sections.filter((s) => !early.has(s.title))} />
+              {onlyLate ? (
+                <EntryPanels analysis={open.analysis} />
+              ) : (
+                <Sections of={sections.filter((s) => !early.has(s.title))} />
+              )}
             </div>
           </div>
         )}

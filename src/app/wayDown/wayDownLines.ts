@@ -238,7 +238,7 @@ function landing(way: WayDownReview): WayDownSection | null {
               figure: descent.expected_m_s,
               unit: 'm/s',
               decimals: 1,
-              note: '√(2mg / ρ Cd A)',
+              note: '√(2mg / ρ Cd A)',
               reasoned: true,
             },
           ]),

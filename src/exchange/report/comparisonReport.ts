@@ -53,7 +53,13 @@ function sheet(comparison: Comparison, units: ShownUnits): Drawing[] {
         draw('h1', {}, unbroken(comparisonHeading(comparison))),
         ...groups
           .slice(0, 12)
-          .map((g) => draw('p', { class: 'detail' }, unbroken(sentence(`${g.name}: ${groupRemark(g, units.shownIn('m/s', 1))}`)))),
+          .map((g) =>
+            draw(
+              'p',
+              { class: 'detail' },
+              unbroken(sentence(`${g.name}: ${groupRemark(g, units.shownIn('m/s', 1))}`)),
+            ),
+          ),
         attemptsTable(comparison, units),
         marginsSection(comparison, units),
         waysSection(comparison, units),

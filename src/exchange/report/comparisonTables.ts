@@ -39,14 +39,20 @@ export function attemptsTable({ rows, groups }: Comparison, units: ShownUnits): 
       verdictWords[r.verdict.code],
       valueText(r.scores.margin_m_s, form),
       intervalText(r.scores.margin_m_s, form),
-      ...scores.map((s) => valueText(r.scores[s], { scale: scoreHeads[s].unit === 'm/s' ? speed.scale : 1, decimals: 0 })),
+      ...scores.map((s) =>
+        valueText(r.scores[s], { scale: scoreHeads[s].unit === 'm/s' ? speed.scale : 1, decimals: 0 }),
+      ),
     ];
   };
   const bodies = groups.map((g) =>
     draw(
       'tbody',
       {},
-      draw('tr', { class: 'group' }, draw('th', { scope: 'rowgroup', colspan: columns.length, translate: 'no' }, g.name)),
+      draw(
+        'tr',
+        { class: 'group' },
+        draw('th', { scope: 'rowgroup', colspan: columns.length, translate: 'no' }, g.name),
+      ),
       rows
         .filter((r) => r.group === g.name)
         .map((r) =>
@@ -56,7 +62,9 @@ export function attemptsTable({ rows, groups }: Comparison, units: ShownUnits): 
             cells(r).map((cell, c) => {
               const look = columns[c]?.class ?? '';
               const named = look === '' ? {} : { class: look };
-              return c === 1 ? draw('th', { scope: 'row', translate: 'no', ...named }, cell) : draw('td', named, cell);
+              return c === 1
+                ? draw('th', { scope: 'row', translate: 'no', ...named }, cell)
+                : draw('td', named, cell);
             }),
           ),
         ),

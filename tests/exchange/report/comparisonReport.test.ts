@@ -124,6 +124,6 @@ describe('the report of a comparison', () => {
     const { html, elements } = read(runs(1000));
     expect(html.length).toBeLessThan(2e6);
     expect(elements.filter((e) => e.tag === 'path').length).toBeLessThan(40);
-    expect(textOf(elements[0] ?? '')).toContain('1,000 attempts are held in');
+    expect(textOf(elements[0] ?? '')).toContain('1,000 attempts are held as');
   });
 });
