@@ -1,4 +1,5 @@
 import { numberText, shown, valueText } from '../../exchange/figureText.ts';
+import { unbroken } from '../../exchange/sentence.ts';
 import type { Finding, Review } from '../../review/types.ts';
 import { chooseFinding, chosenFinding } from '../charts/timeFrame.ts';
 import { timeText } from '../figureText.ts';
@@ -18,7 +19,7 @@ function FindingItem({ finding, place }: { readonly finding: Finding; readonly p
           aria-pressed={chosen}
           onClick={() => chooseFinding(chosen ? null : place)}
         >
-          {inUnits(finding.text)}
+          {unbroken(inUnits(finding.text))}
           <span class="unseen"> (frame this stretch in all charts)</span>
         </button>
         {cost_m_s.value === null ? null : (
@@ -31,7 +32,7 @@ function FindingItem({ finding, place }: { readonly finding: Finding; readonly p
         {timeText(finding.start_s)} to {timeText(finding.end_s)}
         {propellant_kg.value === null ? '' : `, worth ${numberText(propellant_kg.value, 0)} kg of propellant`}
       </p>
-      <p>{inUnits(`${finding.evidence} ${finding.advice}`)}</p>
+      <p>{unbroken(inUnits(`${finding.evidence} ${finding.advice}`))}</p>
     </li>
   );
 }
@@ -41,11 +42,11 @@ function ReachedOrbit({ whyNot }: { readonly whyNot: NonNullable<Review['whyNot'
   return (
     <>
       <h2>What would have reached orbit</h2>
-      <p>{inUnits(whyNot.text)}</p>
+      <p>{unbroken(inUnits(whyNot.text))}</p>
       {whyNot.changes.length < 2 ? null : (
         <ul class="plain-list">
           {whyNot.changes.slice(1).map((change) => (
-            <li key={change.kind}>or {inUnits(change.text)}</li>
+            <li key={change.kind}>or {unbroken(inUnits(change.text))}</li>
           ))}
         </ul>
       )}

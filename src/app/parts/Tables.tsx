@@ -17,29 +17,37 @@ export function Tables({ review, frame }: { readonly review: Review; readonly fr
   // Room is kept for findings while they are sought, so that what is read does not move away.
   const found = review.findings.length > 0 || review.whyNot !== null || seeking.value;
   const many = eventsAreMany(review);
-  // Beside the ledger there is room for about four findings, or fewer and the burns.
-  const few = review.findings.length <= 2;
+  // What would have reached orbit takes about as much room as two findings.
+  const told = review.findings.length + (review.whyNot === null ? 0 : 2);
+  // As much as the ledger and the burns; as little as leaves room for the budget beside the ledger.
+  const much = found && (seeking.value || told > 2);
+  const little = found && !much && told <= 1;
   return (
     <div class={more ? 'tables with-more' : 'tables'}>
       <button type="button" class="plain more-switch" aria-pressed={more} onClick={() => setMore(!more)}>
         Intervals and basis
       </button>
       <div class="pair">
-        <LedgerTable review={review} frame={frame} />
         <div>
-          {found ? <Findings review={review} /> : <BudgetTable review={review} />}
-          {few ? <BurnsTable review={review} /> : null}
+          <LedgerTable review={review} frame={frame} />
+          {much ? <BurnsTable review={review} /> : null}
+        </div>
+        <div>
+          {found ? <Findings review={review} /> : null}
+          {found && !little ? null : <BudgetTable review={review} />}
+          {much || little ? null : <BurnsTable review={review} />}
         </div>
       </div>
       <div class="pair">
         <div>
-          {found ? <BudgetTable review={review} /> : null}
-          {found && many ? null : <OrbitTable review={review} />}
+          {found && !little ? <BudgetTable review={review} /> : <OrbitTable review={review} />}
+          {found && !little && !many ? <OrbitTable review={review} /> : null}
+          {little && !many ? <BurnsTable review={review} /> : null}
         </div>
         <div>
           {many ? null : <EventsTable review={review} />}
-          {found && many ? <OrbitTable review={review} /> : null}
-          {few ? null : <BurnsTable review={review} />}
+          {found && !little && many ? <OrbitTable review={review} /> : null}
+          {little && many ? <BurnsTable review={review} /> : null}
         </div>
       </div>
       {many ? <EventsTable review={review} /> : null}

@@ -79,7 +79,7 @@ export function Verdict({ analysis }: { readonly analysis: Analysis }) {
         {figure === '' ? null : <span class={figureClass(review.verdict.code)}>{figure}</span>}
         {after}
       </h1>
-      {review.verdict.detail === '' ? null : <p class="detail">{inUnits(review.verdict.detail)}</p>}
+      {review.verdict.detail === '' ? null : <p class="detail">{unbroken(inUnits(review.verdict.detail))}</p>}
       <ReviewActions analysis={analysis} />
     </div>
   );

@@ -3,7 +3,7 @@ import { formatFigure } from '../../units/figures.ts';
 import type { ShownUnits } from '../../units/unitSets.ts';
 import { intervalText, numberText, shown, valueText } from '../figureText.ts';
 import { timeText } from '../readingText.ts';
-import { sentence } from '../sentence.ts';
+import { sentence, unbroken } from '../sentence.ts';
 import { type Drawing, draw } from './drawing.ts';
 import { section, table } from './reportTables.ts';
 
@@ -23,14 +23,14 @@ export function findingsSection({ findings }: Review, units: ShownUnits): Drawin
           draw(
             'span',
             {},
-            f.text,
+            unbroken(f.text),
             draw('span', { class: 'quiet' }, ` ${timeText(f.start_s)} to ${timeText(f.end_s)}`),
           ),
           f.cost_m_s.value === null
             ? null
             : draw('span', {}, `${valueText(f.cost_m_s, shown(f.cost_m_s, speed.scale))} ${speed.unit}`),
         ),
-        draw('p', {}, [f.evidence, f.advice].filter((text) => text !== '').join(' ')),
+        draw('p', {}, unbroken([f.evidence, f.advice].filter((text) => text !== '').join(' '))),
       ),
     ),
   );
@@ -39,12 +39,13 @@ export function findingsSection({ findings }: Review, units: ShownUnits): Drawin
 /** Why the flight did not reach orbit, and the smallest changes that would have; null where that is not known. */
 export function whyNotSection({ whyNot }: Review): Drawing | null {
   if (whyNot === null) return null;
-  const changes = whyNot.changes.map(({ text }) => draw('li', {}, sentence(text)));
+  // The text tells the first of them.
+  const others = whyNot.changes.slice(1).map(({ text }) => draw('li', {}, unbroken(sentence(`or ${text}`))));
   return section(
     'What would have reached orbit',
     '',
-    draw('p', { class: 'notes' }, whyNot.text),
-    changes.length === 0 ? null : draw('ul', { class: 'notes' }, changes),
+    draw('p', { class: 'notes' }, unbroken(whyNot.text)),
+    others.length === 0 ? null : draw('ul', { class: 'notes' }, others),
   );
 }
 

@@ -39,7 +39,11 @@ function sheet(analysis: Analysis, units: ShownUnits): Drawing[] {
       'main',
       {},
       [
-        draw('p', { class: 'about' }, aboutFlight(review).join(' · ')),
+        draw(
+          'p',
+          { class: 'about' },
+          aboutFlight(review).flatMap((part, i) => [i === 0 ? '' : ' · ', draw('span', {}, part)]),
+        ),
         draw('h1', {}, unbroken(review.verdict.text)),
         ...told(review).map((text) => draw('p', { class: 'detail' }, unbroken(text))),
         barSection(analysis, units),

@@ -25,6 +25,8 @@ ul,ol{list-style:none}
 .top b{font-weight:700}
 .about{margin-top:18px;color:var(--muted);font-size:13px;overflow-wrap:anywhere}
 h1{margin:4px 0 4px;max-width:34em;font:400 27px/1.25 var(--serif);text-wrap:balance;overflow-wrap:anywhere}
+.about span{display:inline-block;max-width:100%}
+p,.moves{text-wrap:pretty}
 .detail{max-width:62em}
 h2{margin-bottom:6px;font-size:14px;font-weight:650;line-height:1.4;break-after:avoid}
 h3{margin-top:10px;font-size:13px;font-weight:650;break-after:avoid}
@@ -48,6 +50,7 @@ color:var(--on-cause);font-size:12px;font-weight:650;line-height:34px;border-lef
 .line.dashed{border-top-style:dashed}
 .swatch{display:inline-block;width:11px;height:11px;margin-right:7px;vertical-align:-1px}
 ${causes}
+.swatch~.moves{padding-left:18px}
 .cause-unexplained{background:repeating-linear-gradient(-45deg,var(--cause-unexplained) 0 1.5px,var(--sheet) 1.5px 4px)}
 table{border-collapse:collapse;width:100%;font-size:13px}
 th{font-weight:400;text-align:left}

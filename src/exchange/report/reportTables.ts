@@ -5,7 +5,7 @@ import { budgetOrder } from '../budgetText.ts';
 import { assumptionTexts, intervalText, numberText, type Shown, shown, valueText } from '../figureText.ts';
 import { orbitRows } from '../flightText.ts';
 import { timeText } from '../readingText.ts';
-import { sentence } from '../sentence.ts';
+import { sentence, unbroken } from '../sentence.ts';
 import { causes } from './causes.ts';
 import { type Drawing, draw } from './drawing.ts';
 import { eventWord } from './eventLabels.ts';
@@ -63,7 +63,7 @@ export function section(
 /** A label with what assumptions could move its figure by under it. */
 function named(label: Cell | readonly Cell[], figure: Figure, form: Shown, unit: string): Drawing {
   const moves = assumptionTexts(figure, form).map((text) =>
-    draw('div', { class: 'quiet' }, `${text} ${unit}`.trimEnd()),
+    draw('div', { class: 'quiet moves' }, unbroken(`${text} ${unit}`.trimEnd())),
   );
   return draw('div', {}, label, moves);
 }

@@ -78,7 +78,7 @@ test('states at a cutoff: planned, flown, flown less planned; unknown ones left 
   ]);
 });
 
-test('what would have reached orbit is told with the changes, where it is known', () => {
+test('what would have reached orbit is told, then the changes after the first, where it is known', () => {
   expect(whyNotSection({ ...review, whyNot: null })).toBeNull();
   const change = {
     kind: 'pitch-earlier',
@@ -92,9 +92,13 @@ test('what would have reached orbit is told with the changes, where it is known'
   const times = { latest_s: 123, outOfReach_s: 98, spentThen_m_s: 1900, wastedThen_m_s: null };
   const drawing = whyNotSection({
     ...review,
-    whyNot: { ...times, changes: [change], text: 'Lost at 98 s.' },
+    whyNot: {
+      ...times,
+      changes: [change, { ...change, kind: 'less-payload', text: 'carry 40 kg less' }],
+      text: 'Pitch over 4 s earlier.',
+    },
   });
   expect(drawing === null ? '' : textOf(readMarkup(drawingText(drawing)))).toBe(
-    'What would have reached orbitLost at 98 s.Pitch over 4 s earlier.',
+    'What would have reached orbitPitch over 4\u00a0s earlier.Or carry 40\u00a0kg less.',
   );
 });

@@ -128,8 +128,8 @@ describe('the report', () => {
     const { elements, headings } = read({ review: handMadeReview(), strips: noStrips });
     expect(headings.some((h) => h.startsWith('What cost most'))).toBe(true);
     const finding = textOf(elements.find((e) => e.attributes.class === 'find') ?? '');
-    expect(finding).toMatch(/The turn came late 14 s to 168 s310 m\/sPitch was 52° at 40 km/);
-    expect(finding).toContain('Start the pitch-over at 80 m/s.');
+    expect(finding).toMatch(/The turn came late 14 s to 168 s310 m\/sPitch was 52° at 40\skm/);
+    expect(finding).toMatch(/Start the pitch-over at 80\sm\/s\./);
   });
 
   test('a log of three columns makes a report of what it shows', async () => {

@@ -36,7 +36,9 @@ test('the ledger stands in both frames, with interval, share and basis', () => {
     '1,291',
     'derived',
   ]);
-  expect(rows.find((r) => r[0]?.startsWith('steering'))?.[0]).toBe('steeringheading unseen: −10 … +0 m/s');
+  expect(rows.find((r) => r[0]?.startsWith('steering'))?.[0]).toBe(
+    'steeringheading unseen: −10 … +0\u00a0m/s',
+  );
   expect(rows.find((r) => r[0] === 'drag')?.slice(1, 3)).toEqual(['87', '86…95']);
   expect(rows.find((r) => r[0] === 'unexplained')?.at(-1)).toBe('remainder');
   expect(rows.some((r) => r[0] === 'hold-down')).toBe(false);
