@@ -9,15 +9,19 @@ import {
 import { answers, type FusedPath } from './pathAnswers.ts';
 import { CHAIN, type PathEvidence, SIZE } from './pathEvidence.ts';
 import { type Nodes, nodeTimes } from './pathNodes.ts';
-import { observe, onNodes, worstMisfit } from './pathObservations.ts';
+import { type About, observe, onNodes, worstMisfit } from './pathObservations.ts';
 import { randomWalkStep } from './randomWalk.ts';
 
 /** Nodes that the jerk's density is sought on. */
 const SOUGHT_NODES = 1500;
 /** Jump of the acceleration that a break allows, m/s². */
 const JUMP_M_S2 = 60;
-/** The length of the velocity is linearised so many times. */
-const TURNS = 2;
+/** The length of the velocity is linearised anew until no horizontal speed moves by more than this share of its sigma. */
+const SETTLED = 0.2;
+/** Linearisations at most. */
+const MOST_TURNS = 6;
+/** What still moves by more sigmas then, or points backward by more, is no path: the length cannot tell it. */
+const ASTRAY = 1;
 /** Channels that tell the same motion leave about their own variance or less. */
 const AGREES = 2.5;
 
@@ -29,15 +33,13 @@ export function fusePath(evidence: PathEvidence): FusedPath | null {
   let observed = observe(evidence, nodes.time, about);
   const density = likeliestDensity((q, most) => model(evidence, nodes, observed, q, most));
   let state = smoothed(density);
-  for (let turn = 1; turn < TURNS; turn++) {
-    const { mean } = state;
-    about = {
-      vertical: nodes.time.map((_, k) => mean[k * SIZE + 1]!),
-      horizontal: nodes.time.map((_, k) => mean[k * SIZE + CHAIN + 1]!),
-    };
+  // About a wrong direction the length is taken as shorter than it is.
+  for (let turn = 1; turn < MOST_TURNS && astray(state, about) > SETTLED; turn++) {
+    about = velocityOf(state);
     observed = observe(evidence, nodes.time, about);
     state = smoothed(density);
   }
+  if (astray(state, about) > ASTRAY) return null;
   if (worstMisfit(observed, state.mean) > AGREES) return null;
   return answers(evidence.query, nodes.time, state, density);
 
@@ -45,6 +47,32 @@ export function fusePath(evidence: PathEvidence): FusedPath | null {
     const whole = model(evidence, nodes!, observed, q, nodes!.time.length);
     return kalmanSmooth(whole, kalmanFilter(whole));
   }
+}
+
+function velocityOf({ mean }: Smoothed): About {
+  const nodes = mean.length / SIZE;
+  const vertical = new Float64Array(nodes);
+  const horizontal = new Float64Array(nodes);
+  for (let k = 0; k < nodes; k++) {
+    vertical[k] = mean[k * SIZE + 1]!;
+    horizontal[k] = mean[k * SIZE + CHAIN + 1]!;
+  }
+  return { vertical, horizontal };
+}
+
+/**
+ * Farthest that a horizontal speed lies from the one about which the length was taken as linear, or on the wrong side
+ * of zero, in sigmas. Near the vertical the length says next to nothing of it.
+ */
+function astray({ mean, covariance }: Smoothed, about: About): number {
+  let most = 0;
+  for (let k = 0; k < about.horizontal.length; k++) {
+    const i = CHAIN + 1;
+    const u = mean[k * SIZE + i]!;
+    const sigma = Math.sqrt(Math.max(1e-6, covariance[(k * SIZE + i) * SIZE + i]!));
+    most = Math.max(most, Math.abs(u - about.horizontal[k]!) / sigma, -u / sigma);
+  }
+  return most;
 }
 
 function model(
