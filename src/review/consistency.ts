@@ -1,12 +1,12 @@
 import { stageName } from '../flight/events.ts';
 import { columnOf } from '../flight/identify/equation.ts';
-import { pitchAgainstPath } from '../flight/identify/pitchAgainstPath.ts';
+import type { PitchReading } from '../flight/identify/pitchAgainstPath.ts';
 import { speedFrameByFall } from '../flight/identify/speedFrameByFall.ts';
 import type { Flight } from '../flight/types.ts';
-import { dragAcceleration } from '../ledger/dragAcceleration.ts';
 import type { QualityNote } from '../log/types.ts';
 import { liftOffMass_kg } from '../mission/vehicle.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
+import { isBiased, pitchReading } from './pitchBias.ts';
 import { vehicleFigures } from './vehicleFigures.ts';
 import { decimal } from './wording.ts';
 
@@ -17,9 +17,16 @@ const SAME_BURN = 0.02;
 const SAME_ISP = 0.005;
 const SAME_THRUST = 0.01;
 
-/** Where the card and the log, or two channels of the log, tell different stories. Nothing is changed by it. */
-export function consistencyNotes(flight: Flight): QualityNote[] {
-  const frame = frameOfSpeed(flight);
+/**
+ * Where the card and the log, or two channels of the log, tell different stories. Nothing is changed by it.
+ * @param frame what was found of the speed's frame
+ * @param reading the pitch held against the path
+ */
+export function consistencyNotes(
+  flight: Flight,
+  frame: readonly QualityNote[] = frameOfSpeed(flight),
+  reading: PitchReading | null = pitchReading(flight),
+): QualityNote[] {
   return [
     ...liftOffMass(flight),
     ...dryMasses(flight),
@@ -28,7 +35,7 @@ export function consistencyNotes(flight: Flight): QualityNote[] {
     ...thrusts(flight),
     ...frame,
     // In the wrong frame the path turns otherwise than the thrust has it, whatever the pitch.
-    ...(frame.length > 0 ? [] : pitch(flight)),
+    ...(frame.length > 0 || reading === null ? [] : pitch(reading)),
   ];
 }
 
@@ -154,9 +161,7 @@ function thrusts(flight: Flight): QualityNote[] {
   });
 }
 
-function pitch(flight: Flight): QualityNote[] {
-  const found = pitchAgainstPath(flight, dragAcceleration(flight));
-  if (found === null) return [];
+function pitch(found: PitchReading): QualityNote[] {
   const degrees = (found.bias_rad * 180) / Math.PI;
   if (found.sense === 'from-vertical')
     return [
@@ -166,23 +171,20 @@ function pitch(flight: Flight): QualityNote[] {
         'The path turns as if the pitch channel were counted from the vertical; it was read as counted from the horizon. Steering and the identified engines follow from it: choose the other reading.',
       ),
     ];
-  if (Math.abs(found.bias_rad) < Math.max(PITCH_BIAS_RAD, 3 * found.sigma_rad)) return [];
+  if (!isBiased(found)) return [];
   const half = (1.96 * found.sigma_rad * 180) / Math.PI;
   const digits = half < 0.1 ? 2 : 1;
   return [
     note(
       'pitch-bias',
       'pitch',
-      `The path’s turning asks for a thrust axis ${decimal(Math.abs(degrees), digits)}° ${degrees > 0 ? 'above' : 'below'} the logged pitch (± ${decimal(half, digits)}°): a bias of the channel, or lift. The log’s pitch is used as it stands; steering and the identified engines follow from it.`,
+      `The path’s turning asks for a thrust axis ${decimal(Math.abs(degrees), digits)}° ${degrees > 0 ? 'above' : 'below'} the logged pitch (± ${decimal(half, digits)}°): a bias of the channel, or lift. The log’s pitch is used as it stands; steering and the identified engines follow from it, and what correcting it would move stands beside them.`,
     ),
   ];
 }
 
-/** Biases of the pitch that are told, rad. */
-const PITCH_BIAS_RAD = (0.5 * Math.PI) / 180;
-
 /** A speed channel in another frame than it was read in, by the free fall of a coast. */
-function frameOfSpeed(flight: Flight): QualityNote[] {
+export function frameOfSpeed(flight: Flight): QualityNote[] {
   const found = speedFrameByFall(flight);
   if (found === null) return [];
   const named = { ground: 'over the ground', inertial: 'inertial' };

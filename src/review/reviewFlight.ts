@@ -11,7 +11,7 @@ import type { Plan } from '../plan/types.ts';
 import { budgetBand } from './budgetBand.ts';
 import { budgetFigures } from './budgetFigures.ts';
 import { CAUTIONS } from './cautions.ts';
-import { consistencyNotes } from './consistency.ts';
+import { consistencyNotes, frameOfSpeed } from './consistency.ts';
 import { derivationList } from './derivation.ts';
 import { figure, sigmaOf, unavailable } from './figure.ts';
 import { findFindings } from './findings/findFindings.ts';
@@ -20,6 +20,7 @@ import { missionPart } from './missionPart.ts';
 import { orbitFigures } from './orbitFigures.ts';
 import { orbitFindings } from './orbitWork/findings.ts';
 import { orbitWork } from './orbitWork/orbitWork.ts';
+import { ledgerWithPitchBias, pitchCorrection, pitchReading, vehicleWithPitchBias } from './pitchBias.ts';
 import { plannedTime_s } from './planEventTimes.ts';
 import { propellantAt_kg } from './propellantAt.ts';
 import { type ReviewRequest, readRequest } from './readRequest.ts';
@@ -54,8 +55,11 @@ export async function reviewLog(
 ): Promise<Analysis> {
   const flight = buildFlight(log, mission);
   const span = ascentSpan(flight);
-  const ground = frameLedger(flight, span, 'ground');
-  const inertial = frameLedger(flight, span, 'inertial');
+  const speedFrame = frameOfSpeed(flight);
+  const pitch = pitchReading(flight);
+  const corrected = speedFrame.length > 0 ? null : pitchCorrection(flight, pitch);
+  const ground = ledgerWithPitchBias(frameLedger(flight, span, 'ground'), 'ground', corrected);
+  const inertial = ledgerWithPitchBias(frameLedger(flight, span, 'inertial'), 'inertial', corrected);
   const budget = budgetAlong(flight, span, ground.curves.ideal);
   const orbit = orbitFigures(flight, span.end);
   const budgetAtEnd = budgetFigures(flight, span, budget, ground.entries);
@@ -108,13 +112,13 @@ export async function reviewLog(
       plan: plan?.name ?? null,
     },
     mission: missionPart(flight),
-    vehicle: vehicleFigures(flight),
+    vehicle: vehicleWithPitchBias(vehicleFigures(flight), corrected),
     channels: log.readings,
     quality: [
       ...log.notes,
       ...flight.notes,
       ...(worldNote === null ? [] : [worldNote]),
-      ...consistencyNotes(flight),
+      ...consistencyNotes(flight, speedFrame, pitch),
     ],
     events: found.map((e) => ({
       name: e.name,

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import { intervalText, numberText, valueText } from '../../exchange/figureText.ts';
+import { assumptionTexts, intervalText, numberText, valueText } from '../../exchange/figureText.ts';
 import { lineChart } from '../../exchange/report/lineChart.ts';
 import { plotFrame } from '../../exchange/report/plotFrame.ts';
 import type { Analysis, Figure } from '../../review/types.ts';
@@ -112,6 +112,21 @@ function Residual({ analysis }: { readonly analysis: Analysis }) {
   );
 }
 
+/** What a line is, and under it what an assumption could move its figure by. */
+function labelled(l: Line) {
+  const moves = assumptionTexts(l.figure, l);
+  return (
+    <>
+      {l.label}
+      {moves.map((text) => (
+        <div key={text} class="assumption">
+          {text} {l.unit}
+        </div>
+      ))}
+    </>
+  );
+}
+
 /** The vehicle as the log shows it, beside what the card says. */
 export function VehiclePanel({ analysis }: { readonly analysis: Analysis }) {
   const { vehicle } = analysis.review;
@@ -151,7 +166,7 @@ export function VehiclePanel({ analysis }: { readonly analysis: Analysis }) {
           rows={known}
           keyOf={(l) => l.label}
           columns={[
-            { head: 'value', cell: (l) => l.label },
+            { head: 'value', cell: labelled },
             {
               head: 'card',
               kind: 'number',
