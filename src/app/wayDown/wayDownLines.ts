@@ -201,7 +201,8 @@ function parachutes({ parachute: p }: WayDownReview): WayDownSection | null {
           reasoned: true,
         },
       ];
-  const full = p.full_s === null ? 'never full' : `full at ${timeText(p.full_s)}`;
+  const unfilled = p.inflation === 'partial' ? 'never full' : 'whether they filled cannot be told';
+  const full = p.full_s === null ? unfilled : `full at ${timeText(p.full_s)}`;
   return {
     title: 'Parachutes',
     note: p.openedBefore
@@ -210,7 +211,7 @@ function parachutes({ parachute: p }: WayDownReview): WayDownSection | null {
     lines: [
       ...opening,
       peakLine('peak load', p.peakLoad_m_s2, 'g', perG, 1),
-      { label: 'drag area, filled', figure: p.dragArea_m2, unit: 'm²', reasoned: true },
+      { label: 'drag area under them', figure: p.dragArea_m2, unit: 'm²', reasoned: true },
     ],
   };
 }

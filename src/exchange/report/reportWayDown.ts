@@ -58,7 +58,7 @@ function linesOf(way: WayDownReview): Line[] {
       ['speed then', p.openSpeed_m_s, 1, 'm/s', p.open_s],
       ['parachutes full at', p.fullAltitude_m, 1e-3, 'km', p.full_s],
       peak('peak load of opening', p.peakLoad_m_s2, 1, 'm/s²'),
-      ['drag area, filled', p.dragArea_m2, 1, 'm²', null],
+      ['drag area under them', p.dragArea_m2, 1, 'm²', null],
     ]),
     ...part(descent, (d) => [
       ['rate of descent', d.rate_m_s, 1, 'm/s', null],

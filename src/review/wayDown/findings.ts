@@ -1,4 +1,6 @@
+import { indexAt } from '../../flight/events.ts';
 import type { Flight } from '../../flight/types.ts';
+import { bareDragArea_m2, parachutesDragArea_m2 } from '../../mission/returnAreas.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../../units/standardGravity.ts';
 import { figure, unavailable } from '../figure.ts';
 import type { Finding } from '../types.ts';
@@ -77,7 +79,10 @@ function parachuteFindings(flight: Flight, { parachute, touchdown_s }: WayDownRe
   const span = { start_s: parachute.open_s, end_s: parachute.full_s ?? parachute.open_s };
   const opened = parachute.openAltitude_m.value;
   const planned = parachute.plannedOpenAltitude_m;
-  const ground = flight.altitude[flight.liftOffIndex]!;
+  const ground =
+    touchdown_s === null
+      ? flight.mission.site.altitude_m
+      : flight.altitude[indexAt(flight.time, touchdown_s)]!;
   const least = planned === null ? ground + LOW_M : LOW_SHARE * planned;
   if (opened !== null && opened < least) {
     out.push({
@@ -106,15 +111,18 @@ function parachuteFindings(flight: Flight, { parachute, touchdown_s }: WayDownRe
       advice: `Wait until the body has slowed, or reef the canopy. ${caution}`,
     });
   }
-  if (parachute.full_s === null && touchdown_s !== null && !parachute.openedBefore) {
+  const body = flight.mission.returnVehicle;
+  const area = parachute.dragArea_m2.value;
+  if (parachute.inflation === 'partial' && touchdown_s !== null && body !== null && area !== null) {
+    const card = bareDragArea_m2(body) + parachutesDragArea_m2(body);
     out.push({
       code: 'parachute-not-full',
       ...span,
       end_s: touchdown_s,
       ...noCost,
-      text: 'The parachute was not seen to fill before the ground.',
-      evidence: 'The drag area was still rising when the log reached the ground.',
-      advice: caution,
+      text: `The parachute did not fill: ${decimal((100 * area) / card, 0)} % of its drag area was there.`,
+      evidence: `The deceleration down to the last seconds before the ground gives ${decimal(area, 0)} m², and the card ${decimal(card, 0)} m².`,
+      advice: `Look for a canopy that stayed reefed, tangled or shut; more mass than the log or card says would look the same. ${caution}`,
     });
   }
   return out;
@@ -123,8 +131,9 @@ function parachuteFindings(flight: Flight, { parachute, touchdown_s }: WayDownRe
 /** Dynamic pressure of the steady fall of the bare body by the card's return: q = mg/CdA. */
 function steadyPressure_Pa(flight: Flight): number | null {
   const body = flight.mission.returnVehicle;
-  const area = (body?.referenceArea_m2 ?? 0) * (body?.dragCoefficient ?? 0);
-  if (body === null || body.mass_kg === null || !(area > 0)) return null;
+  if (body === null || body.mass_kg === null) return null;
+  const area = bareDragArea_m2(body);
+  if (!(area > 0)) return null;
   const { world } = flight.mission;
   return (body.mass_kg * world.mu_m3_s2) / world.radius_m ** 2 / area;
 }
@@ -145,7 +154,9 @@ function landingFindings(way: WayDownReview): Finding[] {
     });
   }
   const [rate, expected] = [descent?.rate_m_s.value ?? null, descent?.expected_m_s.value ?? null];
-  if (rate !== null && expected !== null && touchdown_s !== null && rate > SINK_SHARE * expected) {
+  // A canopy that is not full already says why it sinks fast.
+  const told = way.parachute?.inflation === 'partial';
+  if (!told && rate !== null && expected !== null && touchdown_s !== null && rate > SINK_SHARE * expected) {
     out.push({
       code: 'descent-fast',
       start_s: touchdown_s - 10,
@@ -153,7 +164,7 @@ function landingFindings(way: WayDownReview): Finding[] {
       ...noCost,
       text: `It came down at ${decimal(rate, 1)} m/s, and ${decimal(expected, 1)} m/s was to be expected.`,
       evidence: '√(2mg/(ρ·CdA)) with the card’s mass and areas at that altitude.',
-      advice: `A canopy that is not full, or more mass than the card says, would do that. ${caution}`,
+      advice: `More mass than the card says, or a smaller drag area, would do that. ${caution}`,
     });
   }
   const hover = powered?.hoverLoss_m_s.value ?? 0;

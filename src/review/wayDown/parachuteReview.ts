@@ -1,8 +1,9 @@
 import { indexAt } from '../../flight/events.ts';
 import type { Flight } from '../../flight/types.ts';
 import { airDeceleration } from '../../flight/wayDown/airDeceleration.ts';
-import type { ParachuteDescent } from '../../flight/wayDown/parachutes.ts';
+import { bodyMass_kg, type ParachuteDescent } from '../../flight/wayDown/parachutes.ts';
 import { terminalSpeed_m_s } from '../../flight/wayDown/terminalSpeed.ts';
+import { bareDragArea_m2, parachutesDragArea_m2 } from '../../mission/returnAreas.ts';
 import { gravity_m_s2 } from '../../world/gravity.ts';
 import { figure, unavailable } from '../figure.ts';
 import type { Figure } from '../types.ts';
@@ -31,6 +32,7 @@ export function parachuteReview(flight: Flight, from: number, found: ParachuteDe
   return {
     open_s: found.open_s,
     full_s: found.full_s,
+    inflation: found.inflation,
     openedBefore: found.openedBefore,
     openAltitude_m: seen(altitude[open]!, Math.max(noise.altitude_m, stepAround(altitude, open) / 2)),
     openSpeed_m_s: seen(speed[open]!, noise.speed_m_s),
@@ -40,7 +42,7 @@ export function parachuteReview(flight: Flight, from: number, found: ParachuteDe
     ),
     fullAltitude_m:
       full === null
-        ? unavailable('the log ends before they are full')
+        ? unavailable(notFull(found.inflation, mass))
         : seen(altitude[full]!, Math.max(noise.altitude_m, stepAround(altitude, full) / 2)),
     peakLoad_m_s2: {
       figure: figure(air.deceleration[most]!, air.sigma_m_s2, 'derived'),
@@ -51,7 +53,7 @@ export function parachuteReview(flight: Flight, from: number, found: ParachuteDe
     dragArea_m2:
       mass === null
         ? unavailable('neither log nor card tells the mass under them')
-        : figure(found.filled_m2_kg * mass, areaShare(flight) * found.filled_m2_kg * mass, 'identified'),
+        : figure(found.reached_m2_kg * mass, areaShare(flight) * found.reached_m2_kg * mass, 'identified'),
     plannedOpenAltitude_m: planned('openAltitude_m', Math.max),
     plannedFullAltitude_m: planned('fullAltitude_m', Math.min),
   };
@@ -67,9 +69,12 @@ function areaShare({ time, speed, noise }: Flight): number {
   return Math.hypot(AREA_SHARE, (noise.speed_m_s / Math.max(1, speed[i]!)) ** 2);
 }
 
-/** Mass of what comes down: the log's, else the card's. */
-function bodyMass_kg(flight: Flight, i: number): number | null {
-  return flight.mass?.[i] ?? flight.mission.returnVehicle?.mass_kg ?? null;
+/** Why there is no time of full inflation. */
+function notFull(inflation: ParachuteDescent['inflation'], mass_kg: number | null): string {
+  if (inflation === 'partial') return 'the drag area never comes up to the card’s';
+  return mass_kg === null
+    ? 'neither log nor card tells the mass under them: whether they fill cannot be told'
+    : 'the card gives no drag area of parachutes: whether they fill cannot be told';
 }
 
 function stepAround(altitude: Float64Array, i: number): number {
@@ -118,8 +123,8 @@ function expectedRate(
   const mass = body.mass_kg ?? bodyMass_kg(flight, i);
   if (mass === null) return unavailable('the card’s return has no mass');
   if (density[i]! <= 0) return unavailable('there is no air');
-  const bare = (body.referenceArea_m2 ?? 0) * (body.dragCoefficient ?? 0);
-  const canopies = body.parachutes.reduce((sum, p) => sum + p.count * p.dragArea_m2, 0);
+  const bare = bareDragArea_m2(body);
+  const canopies = parachutesDragArea_m2(body);
   const area = canopy ? bare + canopies : bare;
   if (!(area > 0) || (canopy && canopies === 0)) return unavailable('the card gives no drag area');
   const value = terminalSpeed_m_s(mass, gravity_m_s2(mission.world, flight.radius[i]!), density[i]!, area);

@@ -72,7 +72,10 @@ export interface EntryReview {
 /** Parachutes as the deceleration shows them. */
 export interface ParachuteReview {
   readonly open_s: number;
+  /** Null unless they fill. */
   readonly full_s: number | null;
+  /** Whether the drag area comes up to the card's; 'untold' without the card's, or without the mass. */
+  readonly inflation: 'full' | 'partial' | 'untold';
   /** True where they were out before the air could be felt; opening figures are then unavailable. */
   readonly openedBefore: boolean;
   readonly openAltitude_m: Figure;
@@ -81,7 +84,7 @@ export interface ParachuteReview {
   readonly fullAltitude_m: Figure;
   /** Greatest drag over mass after opening, m/s². */
   readonly peakLoad_m_s2: PeakFigure;
-  /** Drag area of all that brakes, filled; needs the mass. */
+  /** Drag area of all that brakes under the parachutes at last; needs the mass. */
   readonly dragArea_m2: Figure;
   readonly plannedOpenAltitude_m: number | null;
   readonly plannedFullAltitude_m: number | null;

@@ -37,14 +37,14 @@ describe('parachutes of the homeward sample', () => {
     expect(Math.abs(found.open_s - timeAt(6000))).toBeLessThan(within_s);
     // Nine tenths of the way from 3,000 m to 2,950 m.
     expect(Math.abs(found.full_s! - timeAt(2962))).toBeLessThan(within_s);
-    expect(Math.abs(found.filled_m2_kg / filled - 1)).toBeLessThan(share);
+    expect(Math.abs(found.reached_m2_kg / filled - 1)).toBeLessThan(share);
   });
 
   test('need neither mass nor throttle nor vertical speed', async () => {
     const flight = await flightOf(onlyColumns(text, ['Time (s)', 'Altitude (m)', 'Speed (m/s)']), card);
     const found = findParachutes(flight, comingDownIndex(flight))!;
     expect(Math.abs(found.open_s - timeAt(6000))).toBeLessThan(4);
-    expect(Math.abs(found.filled_m2_kg / filled - 1)).toBeLessThan(0.1);
+    expect(Math.abs(found.reached_m2_kg / filled - 1)).toBeLessThan(0.1);
   });
 });
 

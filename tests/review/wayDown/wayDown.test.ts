@@ -139,7 +139,12 @@ describe('findings of the way down', () => {
   test('comes down faster than the card’s canopies would let it', async () => {
     const big = { parachutes: [{ count: 4, dragArea_m2: 300, openAltitude_m: 6000, fullAltitude_m: 3000 }] };
     const { review: r } = await review(text, withReturn(big));
-    expect(r.findings.map((f) => f.code)).toContain('descent-fast');
+    const codes = r.findings.map((f) => f.code);
+    expect(codes).toContain('parachute-not-full');
+    // The same thing is not told twice.
+    expect(codes).not.toContain('descent-fast');
+    const { review: light } = await review(text, withReturn({ mass_kg: 1200 }));
+    expect(light.findings.map((f) => f.code)).toContain('descent-fast');
   });
 
   test('a log that stops at the ground has landed, hard where it was fast', async () => {
