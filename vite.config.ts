@@ -150,6 +150,8 @@ export default defineConfig(({ mode }) => {
       // Pages are read by axe and driven in a browser on machines of two cores.
       testTimeout: 90_000,
       hookTimeout: 60_000,
+      // A browser's test mostly waits for the browser: a second one uses what is left of two cores.
+      maxWorkers: 2,
     },
   };
 });
