@@ -89,7 +89,7 @@ export function CurvePanel({ name, note, at, x, y, curves, height = 260, review,
           {name} <span class="quiet">{[shownY.unit, note].filter((part) => part !== '').join(', ')}</span>
         </h2>
         <div class="strip-lines">
-          {(curves.length < 2 ? [] : key).map(({ label, colour, dash }) => (
+          {(curves.length < 2 && curves[0]?.dash == null ? [] : key).map(({ label, colour, dash }) => (
             <span key={label} class="strip-line">
               <svg class="key-line" width="26" height="8" aria-hidden="true">
                 <line

@@ -59,7 +59,7 @@ export function ColumnTable<R>({ columns, rows, keyOf, look, scrolls, told }: Pr
             {told === undefined ? null : (
               <tr>
                 <td class="told" colSpan={columns.length}>
-                  {told(row)}
+                  <span>{told(row)}</span>
                 </td>
               </tr>
             )}
