@@ -1,5 +1,6 @@
 import type { AgainstPlan, ComparedState, Review } from '../review/types.ts';
 import { formatFigure, NO_FIGURE } from '../units/figures.ts';
+import { cutoffStates } from './cutoffStates.ts';
 import { intervalText, numberText, shown, valueText } from './figureText.ts';
 import type { Inks } from './inks.ts';
 import { textTable } from './textTable.ts';
@@ -71,20 +72,9 @@ function events(plan: AgainstPlan, ink: Inks): string[] {
   );
 }
 
-const states = [
-  ['time_s', 'time', 's', 1, 1],
-  ['altitude_m', 'altitude', 'km', 1e-3, 1],
-  ['speed_m_s', 'speed', 'm/s', 1, 0],
-  ['inertialSpeed_m_s', 'inertial speed', 'm/s', 1, 0],
-  ['flightPathAngle_deg', 'flight-path angle', '°', 1, 2],
-  ['apoapsisAltitude_m', 'apoapsis', 'km', 1e-3, 1],
-  ['periapsisAltitude_m', 'periapsis', 'km', 1e-3, 1],
-  ['mass_kg', 'mass', 'kg', 1, 0],
-] as const;
-
 function cutoffs(plan: AgainstPlan, ink: Inks): string[] {
   const rows = plan.cutoffs.flatMap((c) =>
-    states.map(([key, name, unit, scale, decimals], i) => {
+    cutoffStates.map(([key, name, unit, scale, decimals], i) => {
       const state = c.states[key];
       const at = (v: number | null) => numberText(v === null ? null : v * scale, decimals);
       return [

@@ -1,19 +1,10 @@
 import type { Mission } from '../mission/types.ts';
 import { orbitFromPlanarState } from '../orbit/planar.ts';
+import type { ChangeKind } from './changeKind.ts';
 import type { FlightScript } from './flightScript.ts';
 import type { Insertion } from './lastStage.ts';
 import { type ReflownFlight, reflyWith } from './reflown.ts';
 import { withPayload, withPitchEarlier, withTilt } from './scriptEdits.ts';
-
-/** Changes that are tried, each of one number. */
-export type ChangeKind =
-  | 'steer-last-stage'
-  | 'pitch-earlier'
-  | 'more-tilt'
-  | 'less-tilt'
-  | 'less-payload'
-  | 'burn-longer'
-  | 'turn-in-time';
 
 /** A change of one thing, by re-flying just large enough to reach orbit. */
 export interface SingleChange {

@@ -1,3 +1,4 @@
+import { cutoffStates } from '../../exchange/cutoffStates.ts';
 import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import { eventWord } from '../../exchange/report/eventLabels.ts';
 import type { AgainstPlan, ComparedState, Review } from '../../review/types.ts';
@@ -142,20 +143,9 @@ export function PlanEvents({ plan }: { readonly plan: AgainstPlan }) {
   );
 }
 
-const states = [
-  ['time_s', 'time', 's', 1, 1],
-  ['altitude_m', 'altitude', 'km', 1e-3, 1],
-  ['speed_m_s', 'speed', 'm/s', 1, 0],
-  ['inertialSpeed_m_s', 'inertial speed', 'm/s', 1, 0],
-  ['flightPathAngle_deg', 'flight-path angle', '°', 1, 2],
-  ['apoapsisAltitude_m', 'apoapsis', 'km', 1e-3, 1],
-  ['periapsisAltitude_m', 'periapsis', 'km', 1e-3, 1],
-  ['mass_kg', 'mass', 'kg', 1, 0],
-] as const;
-
 /** State at each stage's cutoff, planned and flown. */
 export function PlanCutoffs({ plan }: { readonly plan: AgainstPlan }) {
-  const shownStates = states.map(([key, name, given, by, decimals]) => ({
+  const shownStates = cutoffStates.map(([key, name, given, by, decimals]) => ({
     key,
     name,
     decimals,

@@ -1,3 +1,4 @@
+import type { ChangeKind } from '../../refly/changeKind.ts';
 import type { Figure } from './figure.ts';
 
 export interface Finding {
@@ -22,15 +23,7 @@ export interface WhyNot {
   readonly wastedThen_m_s: number | null;
   /** The smallest change of each kind that reaches orbit, smallest first. */
   readonly changes: readonly {
-    readonly kind:
-      | 'steer-last-stage'
-      | 'pitch-earlier'
-      | 'more-tilt'
-      | 'less-tilt'
-      | 'less-payload'
-      | 'burn-longer'
-      /** `amount` is the moment, s from lift-off. */
-      | 'turn-in-time';
+    readonly kind: ChangeKind;
     /** In `unit`; 0 where it has none. */
     readonly amount: number;
     readonly unit: 's' | 'kg' | 'share' | null;
