@@ -65,6 +65,16 @@ export function createAnalyst(): Analyst {
   };
 }
 
+/**
+ * Asks a worker on behalf of work that may have been overtaken: then it asks no more, since asking would end the task of
+ * the work that overtook it. The promise never settles, as that of a task that was ended.
+ * @param stands false once the work has been overtaken
+ */
+export function askWhile({ ask }: Pick<Analyst, 'ask'>, stands: () => boolean): Analyst['ask'] {
+  return (task, request, onProgress) =>
+    stands() ? ask(task, request, onProgress) : new Promise(() => undefined);
+}
+
 let ofThePage = createAnalyst();
 
 /** Asks the worker of the flight that is shown; see `Analyst.ask`. */

@@ -4,7 +4,7 @@ import { sentence } from '../exchange/sentence.ts';
 import type { ColumnSample } from '../log/columnSample.ts';
 import type { ColumnChoice } from '../log/types.ts';
 import type { Analysis } from '../review/types.ts';
-import { adopt, ask, stopAsking, TaskFailed } from './analyst.ts';
+import { adopt, ask, askWhile, stopAsking, TaskFailed } from './analyst.ts';
 import { bookFlights, changeFlight, openBook, rememberColumns } from './book/book.ts';
 import { looksLikeBook } from './book/looksLikeBook.ts';
 import { summaryOf } from './book/summary.ts';
@@ -191,9 +191,10 @@ export function reviewAgain(changes: {
 /** Takes a flight that came with the page into the logbook. @param plan goes with it */
 export function keepInBook(source: FlightSource, plan?: TextFile): Promise<void> {
   notice.value = null;
-  return work(source.title, async (say) => {
+  return work(source.title, async (say, stands) => {
     const files = await source.load();
-    const { known } = await takeIn(plan === undefined ? files : { ...files, plan }, { ask }, say);
+    const asking = { ask: askWhile({ ask }, stands) };
+    const { known } = await takeIn(plan === undefined ? files : { ...files, plan }, asking, say);
     const withPlan = plan === undefined ? '' : ', with this plan';
     notice.value = known
       ? `${source.title} is in the logbook already${withPlan === '' ? '' : '; it now has this plan'}.`

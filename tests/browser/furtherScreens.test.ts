@@ -154,6 +154,38 @@ test('flights are chosen by keys and set side by side; grouping and columns stan
   await context.close();
 });
 
+test('a comparison that overtakes another one is not ended by it', async () => {
+  const { page, context } = await openPage(browser, served.address);
+  // The first comparison gets the logs that it flies again only when the second one is at work.
+  await page.addInitScript(() => {
+    const atOnce = window.fetch;
+    let reviewed = 0;
+    let open: () => void = () => undefined;
+    const gate = new Promise<void>((resolve) => {
+      open = resolve;
+    });
+    window.fetch = async (...asked) => {
+      const file = String(asked[0]);
+      if (/ladder-.*csv$/.test(file)) reviewed += 1;
+      if (reviewed > 5 && !/bobstay-tansy-1/.test(file)) await gate;
+      const response = await atOnce(...asked);
+      if (/bobstay-tansy-1.csv$/.test(file)) setTimeout(open, 20);
+      return response;
+    };
+  });
+  await page.goto(
+    `${served.address}?late#/attempts?flights=${encodeURIComponent(ladder.slice(0, 5).join(','))}`,
+  );
+  const choice = page.getByLabel('Held against');
+  await choice.selectOption({ label: 'Bobstay · Tansy, attempt 1' });
+  await page.getByRole('heading', { name: /Where the ways part from Bobstay · Tansy, attempt 1/ }).waitFor();
+  await page
+    .getByRole('region', { name: 'Best phases flown one after another', exact: true })
+    .waitFor({ timeout: patience_ms });
+  await page.locator('.attempts-screen .working').waitFor({ state: 'detached' });
+  await context.close();
+});
+
 test('a flight is set apart in the charts, and the table is saved', async () => {
   const { page, context } = await openFurther(browser, served.address, 'attempts');
   const flight = page.getByRole('button', { name: /^Bobstay · Medlar, run 1 of 5/ });

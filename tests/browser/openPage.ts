@@ -63,6 +63,7 @@ export async function openPage(browser: Browser, address: string, look: Look = {
     locale: 'en-US',
     hasTouch: look.touch ?? false,
   });
+  context.setDefaultTimeout(60_000);
   const complaints: string[] = [];
   const strays: string[] = [];
   context.on('request', (request) => {

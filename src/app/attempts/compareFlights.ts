@@ -4,7 +4,7 @@ import { distinctNames } from '../../attempts/distinctNames.ts';
 import { planAttemptOf } from '../../attempts/planAttempt.ts';
 import { stitchGroups, stitchNames } from '../../attempts/stitchGroups.ts';
 import type { Attempt, Comparison, GroupBy, Stitched } from '../../attempts/types.ts';
-import { type Analyst, createAnalyst, TaskFailed } from '../analyst.ts';
+import { type Analyst, askWhile, createAnalyst, TaskFailed } from '../analyst.ts';
 import { bookFlights } from '../book/book.ts';
 import { failureOf } from '../failure.ts';
 import type { FlightSource } from '../flightSources.ts';
@@ -51,13 +51,13 @@ export function stopComparing(): void {
   comparing.value = null;
 }
 
-async function attemptFor(source: FlightSource, worker: Analyst): Promise<Attempt> {
+async function attemptFor(source: FlightSource, ask: Analyst['ask']): Promise<Attempt> {
   const stamp = stampOf(source);
   const known = made.get(stamp);
   if (known !== undefined) return known;
   const files = await source.load();
   // The plan would be flown for each: what is compared here does not need it.
-  const found = await worker.ask('attempt', reviewRequest(stamp, { ...files, plan: null }));
+  const found = await ask('attempt', reviewRequest(stamp, { ...files, plan: null }));
   made.set(stamp, found);
   return found;
 }
@@ -82,14 +82,14 @@ export const bestReference = 'best';
 const bestFound = new Map<string, Attempt>();
 
 /** The best ascent of the first of these flights that has a mission card. */
-async function bestOf(sources: readonly FlightSource[], worker: Analyst): Promise<Attempt | null> {
+async function bestOf(sources: readonly FlightSource[], ask: Analyst['ask']): Promise<Attempt | null> {
   for (const source of sources) {
     const files = await source.load();
     if (files.card === null) continue;
     const known = bestFound.get(files.card.text);
     if (known !== undefined) return known;
     const request = reviewRequest(stampOf(source), { ...files, plan: null });
-    const found = await worker.ask('bestAttempt', request, (text) => {
+    const found = await ask('bestAttempt', request, (text) => {
       const now = comparing.peek();
       if (now !== null) comparing.value = { ...now, text };
     });
@@ -104,7 +104,7 @@ async function referenceOf(
   wanted: string | null,
   sources: readonly FlightSource[],
   names: readonly string[],
-  worker: Analyst,
+  ask: Analyst['ask'],
 ): Promise<Pick<CompareOptions, 'reference'>> {
   if (wanted === null) return {};
   if (wanted === planReference) {
@@ -113,20 +113,20 @@ async function referenceOf(
     return plan === null ? {} : { reference: plan };
   }
   if (wanted === bestReference) {
-    const best = await bestOf(sources, worker);
+    const best = await bestOf(sources, ask);
     return best === null ? {} : { reference: best };
   }
   const name = names[sources.findIndex((s) => s.id === wanted)];
   if (name !== undefined) return { reference: name };
   const other = flights.peek().find((s) => s.id === wanted);
-  return other === undefined ? {} : { reference: named(await attemptFor(other, worker), other, other.title) };
+  return other === undefined ? {} : { reference: named(await attemptFor(other, ask), other, other.title) };
 }
 
 /** The best phases of each group put together and flown: their logs are read again. */
 async function stitch(
   { groups, rows }: Comparison,
   sourceOf: ReadonlyMap<string, FlightSource>,
-  worker: Analyst,
+  ask: Analyst['ask'],
 ): Promise<readonly Stitched[]> {
   const flights = new Map<string, PageReviewRequest>();
   for (const name of new Set(stitchGroups({ groups, rows }).flatMap(stitchNames))) {
@@ -134,7 +134,7 @@ async function stitch(
     if (source !== undefined)
       flights.set(name, reviewRequest(stampOf(source), { ...(await source.load()), plan: null }));
   }
-  return flights.size === 0 ? [] : worker.ask('stitch', { groups, rows, flights });
+  return flights.size === 0 ? [] : ask('stitch', { groups, rows, flights });
 }
 
 /**
@@ -150,13 +150,13 @@ export async function compareFlights(
   const mine = turn;
   const stands = () => mine === turn;
   analyst ??= createAnalyst();
-  const worker = analyst;
+  const ask = askWhile(analyst, stands);
   const reviewed: { readonly source: FlightSource; readonly attempt: Attempt }[] = [];
   const failed: (typeof notCompared.value)[number][] = [];
   for (const [done, source] of sources.entries()) {
     comparing.value = { done, total: sources.length, text: source.title };
     try {
-      reviewed.push({ source, attempt: await attemptFor(source, worker) });
+      reviewed.push({ source, attempt: await attemptFor(source, ask) });
     } catch (error) {
       const failure = error instanceof TaskFailed ? error.failure : failureOf(error, { file: source.title });
       failed.push({ title: source.title, failure });
@@ -171,8 +171,8 @@ export async function compareFlights(
     compared.value = { comparison, ids: sources.map((s) => s.id), key: comparisonKey(by, reference) };
   };
   try {
-    const options: CompareOptions = { by, ...(await referenceOf(reference, used, names, worker)) };
-    const comparison = attempts.length === 0 ? null : await worker.ask('compare', { attempts, options });
+    const options: CompareOptions = { by, ...(await referenceOf(reference, used, names, ask)) };
+    const comparison = attempts.length === 0 ? null : await ask('compare', { attempts, options });
     if (!stands()) return;
     notCompared.value = failed;
     if (comparison === null) {
@@ -182,7 +182,7 @@ export async function compareFlights(
     shown(comparison);
     comparing.value = { done: sources.length, total: sources.length, text: 'flying the best phases again' };
     const sourceOf = new Map(used.map((source, i) => [names[i] ?? source.title, source]));
-    const stitched = await stitch(comparison, sourceOf, worker);
+    const stitched = await stitch(comparison, sourceOf, ask);
     if (stands()) shown({ ...comparison, stitched });
   } catch (error) {
     if (!stands()) return;
