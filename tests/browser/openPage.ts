@@ -79,7 +79,7 @@ export async function openPage(browser: Browser, address: string, look: Look = {
   return { page, context, complaints, strays };
 }
 
-/** Waits for a review to stand on the page. */
+/** Waits for a review to stand whole on the page: its parts are drawn one after another, this one last. */
 export async function reviewStands(page: Page): Promise<void> {
-  await page.getByRole('region', { name: 'Where the delta-v went' }).waitFor();
+  await page.getByRole('region', { name: 'How the figures were come by', exact: true }).waitFor();
 }

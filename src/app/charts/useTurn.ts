@@ -13,8 +13,8 @@ function next(): void {
 }
 
 /**
- * False until it is this component's turn: work on a long log is done chart by chart. Where it is not `long`, at
- * once.
+ * False until it is this component's turn: the screen is drawn part by part, and a long log chart by chart. Where it is
+ * not `long`, at once.
  */
 export function useTurn(long: boolean): boolean {
   const [come, setCome] = useState(!long);

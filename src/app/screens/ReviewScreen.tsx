@@ -1,4 +1,5 @@
 import { Hero } from '../charts/Hero.tsx';
+import { InTurn } from '../charts/InTurn.tsx';
 import { LedgerBar } from '../charts/LedgerBar.tsx';
 import { OrbitPanel } from '../charts/OrbitPanel.tsx';
 import { PathPanel } from '../charts/PathPanel.tsx';
@@ -25,13 +26,21 @@ export function ReviewScreen() {
       <LedgerBar entries={review.ledger[frame]} frame={frame} end_s={review.ledger.end_s} />
       <Hero analysis={analysis} />
       <OtherFlight />
-      <Tables review={review} frame={frame} />
-      <StripSheet analysis={analysis} />
-      <div class="shapes">
-        <PathPanel analysis={analysis} />
-        <OrbitPanel analysis={analysis} />
-      </div>
-      <Provenance review={review} />
+      <InTurn>
+        <Tables review={review} frame={frame} />
+      </InTurn>
+      <InTurn>
+        <StripSheet analysis={analysis} />
+      </InTurn>
+      <InTurn>
+        <div class="shapes">
+          <PathPanel analysis={analysis} />
+          <OrbitPanel analysis={analysis} />
+        </div>
+      </InTurn>
+      <InTurn>
+        <Provenance review={review} />
+      </InTurn>
     </>
   );
 }
