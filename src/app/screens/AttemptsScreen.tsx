@@ -17,6 +17,7 @@ import {
   stopComparing,
 } from '../attempts/compareFlights.ts';
 import { StitchedBest } from '../attempts/StitchedBest.tsx';
+import { InTurn } from '../charts/InTurn.tsx';
 import { route, setView } from '../route.ts';
 import { flights } from '../state.ts';
 import { inUnits } from '../units.ts';
@@ -117,19 +118,25 @@ export function AttemptsScreen() {
           <CompareOptions ids={standing.ids} />
           <AttemptsTable comparison={comparison} scores={scoresIn(view)} />
           <ComparisonActions comparison={comparison} />
-          <AttemptCurves comparison={comparison} />
-          <Partings comparison={comparison} />
-          <Habits comparison={comparison} />
-          <div class="pair">
-            <div>
-              <BestPhases comparison={comparison} />
-              <Progress comparison={comparison} />
+          <InTurn>
+            <AttemptCurves comparison={comparison} />
+          </InTurn>
+          <InTurn>
+            <Partings comparison={comparison} />
+            <Habits comparison={comparison} />
+            <div class="pair">
+              <div>
+                <BestPhases comparison={comparison} />
+                <Progress comparison={comparison} />
+              </div>
+              <div>
+                <Relations comparison={comparison} />
+              </div>
             </div>
-            <div>
-              <Relations comparison={comparison} />
-            </div>
-          </div>
-          <StitchedBest comparison={comparison} />
+          </InTurn>
+          <InTurn>
+            <StitchedBest comparison={comparison} />
+          </InTurn>
         </div>
       )}
     </div>
