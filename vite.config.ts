@@ -3,6 +3,7 @@ import { createReadStream, existsSync, readdirSync, readFileSync, rmSync } from 
 import { dirname, join } from 'node:path';
 import type { Plugin, Rolldown } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { ownLoader, pageChunks, sharedWorker } from './pageChunks.ts';
 
 const samplesFolder = 'sample-logs';
 
@@ -137,13 +138,14 @@ export default defineConfig(({ mode }) => {
   return {
     base: './',
     oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
-    plugins: [besideThePage(), offlineWorker(), liftPolicyWhileServing()],
+    plugins: [besideThePage(), offlineWorker(), sharedWorker(), ownLoader(), liftPolicyWhileServing()],
     worker: { format: 'es' as const },
     build: {
       outDir: 'dist/page',
       target: 'es2023',
       modulePreload: { polyfill: false },
       assetsInlineLimit: 0,
+      rolldownOptions: { output: { codeSplitting: pageChunks() } },
     },
     test: {
       include: ['tests/**/*.test.ts'],

@@ -25,8 +25,9 @@ if (page !== null) render(<App />, page);
 effect(() => {
   if (job.value !== null) void loadReview();
 });
-await start();
-effect(() => {
-  route.value;
-  void followRoute();
-});
+void start().then(() =>
+  effect(() => {
+    route.value;
+    void followRoute();
+  }),
+);
