@@ -1,3 +1,4 @@
+import { blockOf, courseOf, lastOfBlock } from './course.ts';
 import { FAR, finiteIndex } from './outliers.ts';
 
 /** A stretch of rows that hold one value although the vehicle went on. */
@@ -32,10 +33,15 @@ export function heldRuns(
   written: (value: number) => number = (value) => value,
   indexOf: (values: Float64Array) => Int32Array = finiteIndex,
 ): HeldRun[] {
-  if (!anyRun(values)) return [];
+  const course = courseOf(values);
+  if (course.whole ? course.longestHold < SHORTEST_RUN : !anyRun(values)) return [];
   const index = indexOf(values);
   const found: HeldRun[] = [];
   for (let from = 0; from < index.length; ) {
+    if (course.whole && !course.holdsIn(blockOf(from + 1))) {
+      from = lastOfBlock(from + 1);
+      continue;
+    }
     let to = from + 1;
     while (to < index.length && values[index[to]!] === values[index[from]!]) to++;
     const length = to - from;

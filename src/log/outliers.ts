@@ -1,3 +1,4 @@
+import { BLOCK, blockOf, courseOf, lastOfBlock } from './course.ts';
 import { finiteCount } from './statistics.ts';
 
 /** Longest run of wild values that is taken for an error of the log. */
@@ -107,53 +108,50 @@ const USUAL_QUANTILE = 0.8;
 /** Share of a value by which any neighbour may differ. */
 const ROUNDING = 1e-7;
 
-/** Rows looked at together; each of them lies among the neighbours of each other. */
-const BLOCK = ROWS_BEFORE;
-
-/** The block of a row behind the first. */
-function blockOf(row: number): number {
-  return Math.floor((row - 1) / BLOCK);
-}
-
-function lastOfBlock(row: number): number {
-  return (blockOf(row) + 1) * BLOCK;
-}
-
 /**
- * Blocks of rows of which none can be wild, marked 1, because more of them change at near the fastest rate of all
- * than `isUsual` asks for; null where all are such. This is what makes a long log quick to look through.
+ * Blocks of rows of which none can be wild, marked 1: values that never turn do not come back, and where most change at
+ * near the fastest rate of all, none stands out. Null where all are such. This is what makes a long log quick to look
+ * through.
  */
 function steadyBlocks(time: Float64Array, values: Float64Array): Uint8Array | null {
   const steady = new Uint8Array(Math.max(0, blockOf(values.length - 1) + 1));
+  const course = courseOf(values);
   let all = true;
-  const enough = (1 - USUAL_QUANTILE) * (ROWS_BEFORE + ROWS_BEHIND) + 2;
   for (let block = 0; block < steady.length; block++) {
-    // The last block looks back over rows of the one before it.
-    const first = Math.min(1 + block * BLOCK, values.length - BLOCK);
-    let largest = 0;
-    let least = Number.POSITIVE_INFINITY;
-    let shortest = Number.POSITIVE_INFINITY;
-    let longest = 0;
-    for (let i = first; i < first + BLOCK; i++) {
-      const change = Math.abs(values[i]! - values[i - 1]!);
-      const step = time[i]! - time[i - 1]!;
-      // A missing value makes the change, and by it the largest, no number.
-      largest = change > largest ? change : change >= 0 ? largest : Number.NaN;
-      if (change < least) least = change;
-      if (step < shortest) shortest = step;
-      if (step > longest) longest = step;
-    }
-    // A change over this is at a rate near enough to the fastest of all, whatever its step; a little more than FAR
-    // asks for, so that no rounding of the two ways to ask can tell them apart.
-    const limit = (largest * longest) / (shortest * 0.99 * FAR);
-    let near = least > limit ? BLOCK : 0;
-    if (near === 0)
-      for (let i = first; i < first + BLOCK; i++) if (Math.abs(values[i]! - values[i - 1]!) > limit) near++;
-    const measurable = limit > 1e-280 && limit < 1e280;
-    if (largest === 0 || (measurable && near > enough + 1)) steady[block] = 1;
+    if ((course.whole && course.goesOneWay(block)) || changesAlike(time, values, block)) steady[block] = 1;
     else all = false;
   }
   return all ? null : steady;
+}
+
+/** Changes of a block that make any of them usual by the measure of `isUsual`: each is a neighbour of each other. */
+const ENOUGH_ALIKE = (1 - USUAL_QUANTILE) * (ROWS_BEFORE + ROWS_BEHIND) + 3;
+
+/** Whether more rows of a block change at near the fastest rate of all than `isUsual` asks for. */
+function changesAlike(time: Float64Array, values: Float64Array, block: number): boolean {
+  // The last block looks back over rows of the one before it.
+  const first = Math.min(1 + block * BLOCK, values.length - BLOCK);
+  let largest = 0;
+  let least = Number.POSITIVE_INFINITY;
+  let shortest = Number.POSITIVE_INFINITY;
+  let longest = 0;
+  for (let i = first; i < first + BLOCK; i++) {
+    const change = Math.abs(values[i]! - values[i - 1]!);
+    const step = time[i]! - time[i - 1]!;
+    // A missing value makes the change, and by it the largest, no number.
+    largest = change > largest ? change : change >= 0 ? largest : Number.NaN;
+    if (change < least) least = change;
+    if (step < shortest) shortest = step;
+    if (step > longest) longest = step;
+  }
+  // A change over this is at a rate near enough to the fastest of all, whatever its step; a little more than FAR asks
+  // for, so that no rounding of the two ways to ask can tell them apart.
+  const limit = (largest * longest) / (shortest * 0.99 * FAR);
+  let near = least > limit ? BLOCK : 0;
+  if (near === 0)
+    for (let i = first; i < first + BLOCK; i++) if (Math.abs(values[i]! - values[i - 1]!) > limit) near++;
+  const measurable = limit > 1e-280 && limit < 1e280;
+  return largest === 0 || (measurable && near > ENOUGH_ALIKE);
 }
 
 /** Whether enough neighbours change as much that the k-th cannot be wild; cheap, for it is asked at every row. */

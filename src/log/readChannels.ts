@@ -79,8 +79,7 @@ export function readChannels(assigned: readonly Assigned[], clock: TimeColumn, a
     if (unreadable !== null) notes.push(unreadable);
     if (!used.has(quantityOf[a.channel])) used.set(quantityOf[a.channel], chosen.unit);
     if (a.channel === 'time' || a.channel === 'event') continue;
-    const { factor, offset } = chosen.unit;
-    channels[a.channel] = factor === 1 && offset === 0 ? values : inUnit(values, chosen.unit);
+    channels[a.channel] = inUnit(values, chosen.unit);
   }
   fillFromVectors(time, channels, readings, notes);
   settleSignedSpeed(channels, readings, notes);

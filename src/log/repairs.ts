@@ -1,3 +1,4 @@
+import { courseOf } from './course.ts';
 import { heldRuns } from './heldRuns.ts';
 import { finiteIndexes, wildValues } from './outliers.ts';
 import { roundingStep } from './resolution.ts';
@@ -128,18 +129,9 @@ export function repairChannels(
 /** A gap is longer than this, s. */
 const SHORTEST_GAP_S = 2;
 
-function longestStep(time: Float64Array): number {
-  let longest = 0;
-  for (let i = 1; i < time.length; i++) {
-    const step = time[i]! - time[i - 1]!;
-    if (step > longest) longest = step;
-  }
-  return longest;
-}
-
 /** Gaps over ten usual steps and two seconds. */
 function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
-  if (longestStep(time) <= SHORTEST_GAP_S) return [];
+  if (courseOf(time).largestRise <= SHORTEST_GAP_S) return [];
   const steps = new Float64Array(Math.max(0, time.length - 1));
   for (let i = 0; i < steps.length; i++) steps[i] = time[i + 1]! - time[i]!;
   const usual = median(steps);
@@ -166,6 +158,8 @@ function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
 
 /** Whether an angle jumps by half a circle or more anywhere. */
 function turnsOver(values: Float64Array): boolean {
+  const { whole, largestRise, deepestFall } = courseOf(values);
+  if (whole) return largestRise > Math.PI || deepestFall < -Math.PI;
   let before = Number.NaN;
   for (let i = 0; i < values.length; i++) {
     const x = values[i]!;

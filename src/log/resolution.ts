@@ -5,7 +5,7 @@ import { StepSums } from './stepSums.ts';
 const EQUAL = 1e-9;
 
 const STRETCHES = 20;
-const STRETCH_SAMPLES = 5000;
+const STRETCH_SAMPLES = 1000;
 
 /** Most multiples of the step that a change may have and still tell something about it. */
 export const MOST_STEPS = 25;
@@ -25,16 +25,12 @@ export const LEAST_SHARE = 0.3;
  * changes along the channel (tenths, then whole kilometres) the finest is returned.
  */
 export function roundingStep(values: Float64Array): number | null {
-  const changes = new Float64Array(Math.min(values.length, 2 * STRETCHES * STRETCH_SAMPLES));
+  const sample = stretchesOf(values);
+  const changes = new Float64Array(sample.length);
   let count = 0;
-  // Of a long channel twenty stretches do: the sort below is what takes time.
-  const stretch = Math.max(1, Math.floor(values.length / STRETCHES));
-  const read = Math.min(stretch, STRETCH_SAMPLES);
   let before = Number.NaN;
-  for (let at = 0; at < values.length; at++) {
-    // Between two stretches nothing is looked at.
-    if (at % stretch >= read) at += stretch - read;
-    const x = values[at] ?? Number.NaN;
+  for (let i = 0; i < sample.length; i++) {
+    const x = sample[i]!;
     if (Number.isNaN(x)) continue;
     if (!Number.isNaN(before)) {
       const d = Math.abs(x - before);
@@ -52,9 +48,20 @@ export function roundingStep(values: Float64Array): number | null {
     const step =
       refine(sorted, sums, guess) ?? refine(sorted, sums, guess / 2) ?? refine(sorted, sums, guess / 3);
     if (step === null) continue;
-    return shapes(values, step) ? step : null;
+    return shapes(sample, step) ? step : null;
   }
   return null;
+}
+
+/** Of a long channel twenty stretches, one behind the other, which tell a step as well; any other as it is. */
+function stretchesOf(values: Float64Array): Float64Array {
+  if (values.length <= STRETCHES * STRETCH_SAMPLES) return values;
+  const out = new Float64Array(STRETCHES * STRETCH_SAMPLES);
+  for (let k = 0; k < STRETCHES; k++) {
+    const from = Math.floor((k * values.length) / STRETCHES);
+    out.set(values.subarray(from, from + STRETCH_SAMPLES), k * STRETCH_SAMPLES);
+  }
+  return out;
 }
 
 /** Least-squares step through changes taken as whole multiples of it; null where they are no multiples. */

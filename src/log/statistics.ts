@@ -1,7 +1,8 @@
 import { quantileSorted } from 'simple-statistics';
+import { courseOf } from './course.ts';
 
 /** Whether a column rises at every row, with a number in each: most clocks do, and then little is left to ask. */
-export function isRising(values: Float64Array): boolean {
+function isRising(values: Float64Array): boolean {
   if (!(values[0]! > Number.NEGATIVE_INFINITY)) return false;
   for (let i = 1; i < values.length; i++) if (!(values[i]! > values[i - 1]!)) return false;
   return values[values.length - 1]! < Number.POSITIVE_INFINITY;
@@ -37,6 +38,7 @@ const counted = new WeakMap<Float64Array, number>();
 
 /** How many values are finite: counted once, for a column is asked often and never changed. */
 export function finiteCount(values: Float64Array): number {
+  if (courseOf(values).whole) return values.length;
   const known = counted.get(values);
   if (known !== undefined) return known;
   let count = 0;

@@ -1,5 +1,6 @@
+import { courseOf } from './course.ts';
 import { finiteIndex } from './outliers.ts';
-import { isRising, median, sortedFinite } from './statistics.ts';
+import { median, sortedFinite } from './statistics.ts';
 import type { QualityNote } from './types.ts';
 import { wildTimes } from './wildTimes.ts';
 
@@ -26,7 +27,7 @@ export function splitParts(
   time: Float64Array,
   continues: (a: number, b: number) => boolean,
 ): { parts: Int32Array[]; time: Float64Array; notes: QualityNote[] } {
-  if (isRising(time)) return { parts: [finiteIndex(time)], time, notes: [] };
+  if (courseOf(time).rises) return { parts: [everyRow(time.length)], time, notes: [] };
   const unwrapped = Float64Array.from(time);
   const notes: QualityNote[] = [];
   let rows: Int32Array = finiteIndex(time);
@@ -181,13 +182,25 @@ function axisOf(rows: Int32Array, time: Float64Array, notes: readonly QualityNot
 
 /** Whether time runs on at each of some rows. */
 export function risesAlong(rows: Int32Array, time: Float64Array): boolean {
+  if (areAllRows(rows, time.length) && courseOf(time).rises) return true;
   for (let k = 1; k < rows.length; k++) if (!(time[rows[k]!]! > time[rows[k - 1]!]!)) return false;
   return true;
+}
+
+const listsOfAll = new WeakSet<Int32Array>();
+
+/** All rows of a table, in the order of the file. */
+function everyRow(count: number): Int32Array {
+  const rows = new Int32Array(count);
+  for (let k = 0; k < count; k++) rows[k] = k;
+  listsOfAll.add(rows);
+  return rows;
 }
 
 /** Whether these are all rows of a table, in the order of the file. */
 function areAllRows(rows: Int32Array, count: number): boolean {
   if (rows.length !== count) return false;
+  if (listsOfAll.has(rows)) return true;
   for (let k = 0; k < count; k++) if (rows[k] !== k) return false;
   return true;
 }

@@ -2,8 +2,9 @@ import type { Unit } from '../units/units.ts';
 import type { Assigned } from './assign.ts';
 import { readClock } from './clock.ts';
 import { unsignedCountdown } from './countdown.ts';
+import { courseOf } from './course.ts';
 import { inUnit } from './inUnit.ts';
-import { finiteCount, isRising, median } from './statistics.ts';
+import { finiteCount, median } from './statistics.ts';
 import type { QualityNote } from './types.ts';
 
 /** The time column in s, one entry per row of the table, NaN where unreadable. */
@@ -29,7 +30,7 @@ const unixScales = [
 /** Reads the time column, whatever its form: numbers, clock readings, dates, UNIX times. */
 export function readTimeColumn(assigned: Assigned): TimeColumn {
   const read = readSigned(assigned);
-  if (isRising(read.seconds)) return read;
+  if (courseOf(read.seconds).rises) return read;
   const finite = read.seconds.filter((x) => Number.isFinite(x));
   const down = unsignedCountdown(finite);
   if (down === 0) return read;

@@ -1,3 +1,4 @@
+import { blockOf, courseOf, lastOfBlock } from './course.ts';
 import { FAR, finiteIndex, ROWS_BEHIND, usualRate } from './outliers.ts';
 
 /** A place from which on a column is written in another unit. */
@@ -54,11 +55,17 @@ export function unitChanges(
   values: Float64Array,
   indexOf: (values: Float64Array) => Int32Array = finiteIndex,
 ): UnitChange[] {
-  if (!anyRatioOfUnits(values)) return [];
+  const course = courseOf(values);
+  if (course.whole && !course.mayLeap) return [];
+  if (!course.whole && !anyRatioOfUnits(values)) return [];
   const index = indexOf(values);
   const found: UnitChange[] = [];
   let soFar = 1;
   for (let k = WITNESSES; k + WITNESSES < index.length; k++) {
+    if (course.whole && !course.mayLeapIn(blockOf(k))) {
+      k = lastOfBlock(k);
+      continue;
+    }
     const before = values[index[k - 1]!]! * soFar;
     const here = values[index[k]!]! * soFar;
     if (before === 0 || here === 0 || Math.sign(before) !== Math.sign(here)) continue;

@@ -115,42 +115,50 @@ function options(
   });
 }
 
+/** Shares of the samples that windows are long: the straight rise is a small part of a long flight. */
+const WINDOW_SHARES = [0.02, 0.05, 0.1];
+
 /** Steepest climb as a share of the distance flown, in the units as written: 0.9 quantile over windows. */
 export function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): number {
-  const all = new Int32Array(t.length);
-  let count = 0;
-  for (let i = 0; i < t.length; i++) if (Number.isFinite(t[i]! + h[i]! + v[i]!)) all[count++] = i;
-  const rows = all.subarray(0, count);
-  const flown = new Float64Array(rows.length);
-  for (let k = 1; k < rows.length; k++) {
-    const [a, b] = [rows[k - 1]!, rows[k]!];
-    const dt = t[b]! - t[a]!;
-    flown[k] = flown[k - 1]! + (dt > 0 ? (dt * (Math.abs(v[a]!) + Math.abs(v[b]!))) / 2 : 0);
-  }
-  const total = flown.at(-1) ?? 0;
-  if (!(total > 0)) return Number.NaN;
-  const ratios: number[] = [];
-  const step = smallestStep(rows, h);
-  // Windows of several lengths: the straight rise is a small part of a long flight.
-  for (const share of [0.02, 0.05, 0.1]) {
+  const rows = rowsOfAll(t, h, v);
+  const windows = WINDOW_SHARES.flatMap((share) => {
     const width = Math.max(4, Math.floor(rows.length * share));
     const hop = Math.max(1, Math.floor(width / 4));
-    for (let k = 0; k + width < rows.length; k += hop) {
-      const along = flown[k + width]! - flown[k]!;
-      const up = Math.abs(h[rows[k + width]!]! - h[rows[k]!]!);
-      if (along > 1e-4 * total && up >= 5 * step) ratios.push(up / along);
+    const count = Math.max(0, Math.ceil((rows.length - width) / hop));
+    return Array.from({ length: count }, (_, k) => ({ from: k * hop, to: k * hop + width }));
+  });
+  const ends = [...new Set(windows.flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
+  const flown = new Map<number, number>();
+  let path = 0;
+  let least = Number.POSITIVE_INFINITY;
+  let k = 1;
+  for (const end of [...ends, rows.length - 1]) {
+    for (; k <= end; k++) {
+      const [a, b] = [rows[k - 1]!, rows[k]!];
+      const dt = t[b]! - t[a]!;
+      if (dt > 0) path += (dt * (Math.abs(v[a]!) + Math.abs(v[b]!))) / 2;
+      const d = Math.abs(h[b]! - h[a]!);
+      if (d > 0 && d < least) least = d;
     }
+    flown.set(end, path);
+  }
+  if (!(path > 0)) return Number.NaN;
+  const step = Number.isFinite(least) ? least : 0;
+  const ratios: number[] = [];
+  for (const { from, to } of windows) {
+    const along = flown.get(to)! - flown.get(from)!;
+    const up = Math.abs(h[rows[to]!]! - h[rows[from]!]!);
+    if (along > 1e-4 * path && up >= 5 * step) ratios.push(up / along);
   }
   return quantile(ratios, 0.9);
 }
 
-function smallestStep(rows: Int32Array, h: Float64Array): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let k = 1; k < rows.length; k++) {
-    const d = Math.abs(h[rows[k]!]! - h[rows[k - 1]!]!);
-    if (d > 0 && d < least) least = d;
-  }
-  return Number.isFinite(least) ? least : 0;
+/** Rows in which all three columns hold a number. */
+function rowsOfAll(a: Float64Array, b: Float64Array, c: Float64Array): Int32Array {
+  const rows = new Int32Array(a.length);
+  let count = 0;
+  for (let i = 0; i < rows.length; i++) if (Number.isFinite(a[i]! + b[i]! + c[i]!)) rows[count++] = i;
+  return rows.subarray(0, count);
 }
 
 /** Rates of change over some tenths of the samples' spacing, magnitudes. */
