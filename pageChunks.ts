@@ -28,6 +28,8 @@ export function sharedWorker(): Plugin {
       },
     },
     generateBundle(_options, bundle) {
+      // Another program than the page starts no worker.
+      if (reference === '') return;
       // Where the worker's entry only leads to the file that holds it, that is started: one round to the server less.
       const entry = bundle[this.getFileName(reference)];
       const [held] = entry?.type === 'chunk' && entry.moduleIds.length === 0 ? entry.imports : [];

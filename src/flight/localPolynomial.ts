@@ -116,21 +116,40 @@ function fitAt(
   out: [number, number],
 ): void {
   const half = Math.max(t[b - 1]! - at, at - t[a]!, 1e-12);
-  const m = degree + 1;
-  moments.fill(0);
-  rhs.fill(0);
   const y0 = y[a]!;
+  // Sums in variables: this is the innermost loop of every smoother. A lower degree leaves the last of them unread.
+  let [m1, m2, m3, m4, m5, m6] = [0, 0, 0, 0, 0, 0];
+  let [r0, r1, r2, r3] = [0, 0, 0, 0];
   for (let i = a; i < b; i++) {
     const x = (t[i]! - at) / half;
     const d = y[i]! - y0;
-    let p = 1;
-    for (let k = 0; k < 2 * m - 1; k++) {
-      moments[k]! += p;
-      if (k < m) rhs[k]! += p * d;
-      p *= x;
-    }
+    const x2 = x * x;
+    const x3 = x2 * x;
+    const x4 = x3 * x;
+    const x5 = x4 * x;
+    m1 += x;
+    m2 += x2;
+    m3 += x3;
+    m4 += x4;
+    m5 += x5;
+    m6 += x5 * x;
+    r0 += d;
+    r1 += x * d;
+    r2 += x2 * d;
+    r3 += x3 * d;
   }
-  solved(m, y0, half, out);
+  moments[0] = b - a;
+  moments[1] = m1;
+  moments[2] = m2;
+  moments[3] = m3;
+  moments[4] = m4;
+  moments[5] = m5;
+  moments[6] = m6;
+  rhs[0] = r0;
+  rhs[1] = r1;
+  rhs[2] = r2;
+  rhs[3] = r3;
+  solved(degree + 1, y0, half, out);
 }
 
 /** Value and first derivative of the polynomial of m coefficients from the sums, times in units of `half`. */
