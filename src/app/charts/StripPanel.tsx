@@ -1,3 +1,5 @@
+import { signal } from '@preact/signals';
+import type { FunctionComponent } from 'preact';
 import { useMemo, useRef } from 'preact/hooks';
 import { columnsCsv } from '../../exchange/columnsCsv.ts';
 import { lineChart, stripHeight, stripSentence } from '../../exchange/report/lineChart.ts';
@@ -12,7 +14,7 @@ import { overlays } from './overlays.ts';
 import { Picture } from './Picture.tsx';
 import { printing } from './printing.ts';
 import { SaveChart } from './SaveChart.tsx';
-import { StripPlot } from './StripPlot.tsx';
+import type { StripPlotProps } from './StripPlot.tsx';
 import { savedWidth_px } from './savePicture.ts';
 import { cursor_s, framed, span } from './timeFrame.ts';
 import { useTurn } from './useTurn.ts';
@@ -20,6 +22,19 @@ import { useWidth } from './useWidth.ts';
 
 /** Rows from which strips are drawn one after another. */
 const longLog_rows = 50_000;
+
+/** What draws strips to be zoomed in; `still` where it could not be fetched: they are shown as on paper. */
+const plotter = signal<{ Plot: FunctionComponent<StripPlotProps> } | 'still' | null>(null);
+
+// It is large and the answer stands above it: fetched beside the screen, not waited for.
+import('./StripPlot.tsx').then(
+  ({ StripPlot }) => {
+    plotter.value = { Plot: StripPlot };
+  },
+  () => {
+    plotter.value = 'still';
+  },
+);
 
 interface Props {
   readonly strip: FlightStrip;
@@ -53,7 +68,8 @@ function setLog(name: string, wanted: boolean): void {
 export function StripPanel({ strip, time_s, review, axis }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box);
-  const ready = useTurn(time_s.length > longLog_rows);
+  const drawn = plotter.value;
+  const ready = useTurn(time_s.length > longLog_rows, drawn !== null);
   const sentence = useMemo(() => (ready ? stripSentence(strip) : strip.title), [strip, ready]);
   const key = strip.lines[0]?.name ?? '';
   const log = strip.fromZero && logNames().includes(key);
@@ -119,10 +135,10 @@ export function StripPanel({ strip, time_s, review, axis }: Props) {
         </p>
       </div>
       <div ref={box} {...(printing.value ? {} : { role: 'img', 'aria-label': sentence })}>
-        {printing.value ? (
+        {printing.value || (ready && drawn === 'still') ? (
           <Picture drawing={pictureFor(width, false, axis)} />
-        ) : ready ? (
-          <StripPlot {...shared} width={width} axis={axis} />
+        ) : ready && drawn !== null && drawn !== 'still' ? (
+          <drawn.Plot {...shared} width={width} axis={axis} />
         ) : (
           <div style={{ height: `${stripHeight(plotFrame(width)) + (axis ? 22 : 0)}px` }} />
         )}

@@ -14,12 +14,12 @@ function next(): void {
 
 /**
  * False until it is this component's turn: the screen is drawn part by part, and a long log chart by chart. Where it is
- * not `long`, at once.
+ * not `long`, at once. @param wanted a turn is not asked for before it is true
  */
-export function useTurn(long: boolean): boolean {
+export function useTurn(long: boolean, wanted = true): boolean {
   const [come, setCome] = useState(!long);
   useLayoutEffect(() => {
-    if (come) return;
+    if (come || !wanted) return;
     const turn = () => setCome(true);
     waiting.push(turn);
     if (!going) {
@@ -30,6 +30,6 @@ export function useTurn(long: boolean): boolean {
       const place = waiting.indexOf(turn);
       if (place >= 0) waiting.splice(place, 1);
     };
-  }, [come]);
+  }, [come, wanted]);
   return come;
 }
