@@ -29,8 +29,7 @@ import type { Analysis, Figure, Review, ReviewBurn } from './types.ts';
 import { vehicleFigures } from './vehicleFigures.ts';
 import { judge } from './verdict.ts';
 import { wasteFigures } from './wasteFigures.ts';
-import { wayDownFindings } from './wayDown/findings.ts';
-import { wayDownReview } from './wayDown/wayDown.ts';
+import { wayDownFaults, wayDownReview } from './wayDown/wayDown.ts';
 import { worldCheck } from './worldCheck.ts';
 
 /**
@@ -95,7 +94,7 @@ export async function reviewLog(
     contributions: planned?.contributions ?? null,
   };
   const findings = findFindings(occasion, anew?.causeFinders);
-  const work = orbitWork(flight, span);
+  const work = await orbitWork(flight, span);
   const wayDown = await wayDownReview(flight, span, found);
   const review: Review = {
     schema: 'lossbook-review/1',
@@ -168,7 +167,7 @@ export async function reviewLog(
     findings: [
       ...(verdict.code === 'started-in-orbit' ? [] : findings),
       ...orbitFindings(work),
-      ...wayDownFindings(flight, wayDown),
+      ...(await wayDownFaults(flight, wayDown)),
     ],
     whyNot:
       anew?.whyNot({

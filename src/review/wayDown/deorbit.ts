@@ -4,7 +4,7 @@ import { orbitAt } from '../../ledger/ascentEnd.ts';
 import { speedAtApsis } from '../../orbit/transfers.ts';
 import { figure, unavailable } from '../figure.ts';
 import { orbitFigures } from '../orbitFigures.ts';
-import { spentIn } from '../orbitWork/orbitWork.ts';
+import { spentIn } from '../spentIn.ts';
 import type { DeorbitReview } from './types.ts';
 
 /** The last burn that took periapsis from above the orbit floor to below it; null without one. */

@@ -3,7 +3,7 @@ import type { Flight } from '../../flight/types.ts';
 import type { PoweredLanding } from '../../flight/wayDown/powered.ts';
 import { median } from '../../log/statistics.ts';
 import { figure, unavailable } from '../figure.ts';
-import { spentIn } from '../orbitWork/orbitWork.ts';
+import { spentIn } from '../spentIn.ts';
 import type { PoweredLandingReview } from './types.ts';
 
 /** A powered landing's figures. */

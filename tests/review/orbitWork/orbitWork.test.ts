@@ -69,7 +69,7 @@ test('a log that begins in orbit has orbit work, and no faults of an ascent', as
 
 test('an ascent alone has a history of one orbit and no work', async () => {
   const flight = await flightOf(cutLog('osselby-nominal'), readCardText('osselby-nominal'));
-  const work = orbitWork(flight, ascentSpan(flight));
+  const work = await orbitWork(flight, ascentSpan(flight));
   expect(work.burns).toEqual([]);
   expect(work.history.length).toBe(1);
   expect(work.deltaV_m_s.basis).toBe('unavailable');
