@@ -55,6 +55,10 @@ export function ownLoader(): Plugin {
   };
 }
 
+/** What an `import()` has the browser fetch beside it: files that it needs; a worker cannot ask for that. */
+export const pageOnly = (_file: string, needed: string[], { hostId }: { hostId: string }): string[] =>
+  hostId.includes('/worker-') ? [] : needed;
+
 /** What is reached from a start, each module with the starts that need it at once: the first, and every `import()`. */
 function startsOfModules(first: string, context: Rolldown.ChunkingContext): Map<string, ReadonlySet<string>> {
   const starts = new Map<string, Set<string>>();

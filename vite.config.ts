@@ -3,7 +3,7 @@ import { createReadStream, existsSync, readdirSync, readFileSync, rmSync } from 
 import { dirname, join } from 'node:path';
 import type { Plugin, Rolldown } from 'vite';
 import { defineConfig } from 'vitest/config';
-import { ownLoader, pageChunks, sharedWorker } from './pageChunks.ts';
+import { ownLoader, pageChunks, pageOnly, sharedWorker } from './pageChunks.ts';
 
 const samplesFolder = 'sample-logs';
 
@@ -143,7 +143,7 @@ export default defineConfig(({ mode }) => {
     build: {
       outDir: 'dist/page',
       target: 'es2023',
-      modulePreload: { polyfill: false },
+      modulePreload: { polyfill: false, resolveDependencies: pageOnly },
       assetsInlineLimit: 0,
       rolldownOptions: { output: { codeSplitting: pageChunks() } },
     },
