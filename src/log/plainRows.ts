@@ -1,4 +1,5 @@
 import { blankCells } from './eachRow.ts';
+import { fourDigits, WORD } from './fourDigits.ts';
 import type { RowCollector, TableLayout } from './rowCollector.ts';
 
 const LF = 10;
@@ -53,11 +54,15 @@ export class PlainRows {
   private readonly decimal: number;
   private readonly width: number;
   private bytes = new Uint8Array(0);
+  private view = new DataView(this.bytes.buffer);
   /** From this byte on nothing but ASCII is taken. */
   private asciiFrom = 0;
   /** Values of the rows that wait to be handed on, column by column. */
   private readonly block: Float64Array;
   private waiting = 0;
+  /** Texts in the line so far, and whether the last cell that is none of the simplest kind is a number. */
+  private texts = 0;
+  private oddIsNumber = false;
   /** Columns of the line's cells that are no plain numbers, and their bounds. */
   private readonly textColumn: Int32Array;
   private readonly textFrom: Int32Array;
@@ -83,6 +88,7 @@ export class PlainRows {
    */
   read(bytes: Uint8Array, from: number, to: number, asciiFrom: number): boolean {
     this.bytes = bytes as Uint8Array<ArrayBuffer>;
+    this.view = new DataView(bytes.buffer as ArrayBuffer, bytes.byteOffset, bytes.length);
     this.asciiFrom = asciiFrom;
     const lastEnd = bytes[to - 1] === LF ? to - 1 : to > from ? bytes.lastIndexOf(LF, to - 1) : -1;
     for (let at = from; at < to; ) {
@@ -102,25 +108,22 @@ export class PlainRows {
 
   /** Reads a line that has its end as a whole row of plain cells; 0 where it is none, else where the next begins. */
   private plainLine(from: number): number {
-    const { bytes, width, blanks, separatorByte, decimal, block, waiting } = this;
+    const { bytes, view, width, blanks, separatorByte, decimal, block, waiting } = this;
+    const lastWord = bytes.length - WORD;
     let at = from;
-    let texts = 0;
-    let filled = 0;
+    let numbers = 0;
+    this.texts = 0;
     for (let column = 0; column < width; column++) {
       const cell = at;
       const place = column * BLOCK_STRIDE + waiting;
-      let c = bytes[at]!;
-      // Most cells are a few digits and a point, and need no more than this; the rest is read again below.
+      // Most cells are a few digits and a point, and need no more than this.
       if (!blanks) {
-        let negative = false;
-        if (c === MINUS) {
-          negative = true;
-          c = bytes[++at]!;
-        }
+        const negative = bytes[at] === MINUS;
+        if (negative) at++;
         let begin = at;
         let whole = 0;
         // A byte ^ 48 is below ten for the digits alone.
-        let digit = c ^ DIGIT_0;
+        let digit = bytes[at]! ^ DIGIT_0;
         while (digit < 10) {
           whole = (Math.imul(whole, 10) + digit) | 0;
           digit = bytes[++at]! ^ DIGIT_0;
@@ -131,6 +134,13 @@ export class PlainRows {
         if (digit === (decimal ^ DIGIT_0)) {
           begin = ++at;
           let part = 0;
+          if (at <= lastWord) {
+            const four = fourDigits(view.getInt32(at, true));
+            if (four >= 0) {
+              part = four;
+              at += WORD;
+            }
+          }
           digit = bytes[at]! ^ DIGIT_0;
           while (digit < 10) {
             part = (Math.imul(part, 10) + digit) | 0;
@@ -147,90 +157,103 @@ export class PlainRows {
           wholeDigits + places > 0
         ) {
           block[place] = negative ? -value : value;
-          filled++;
+          numbers++;
           if (column < width - 1) at++;
           continue;
         }
-        at = cell;
-        c = bytes[at]!;
       }
-      // Blanks around a number do not count.
-      while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
-      const begin = at;
-      let negative = false;
-      if (c === MINUS || c === PLUS) {
-        negative = c === MINUS;
-        c = bytes[++at]!;
-      }
-      const whole = at;
-      while (c === DIGIT_0) c = bytes[++at]!;
-      let first = at;
-      let mantissa = 0;
+      at = this.oddCell(cell, column, place, numbers);
+      if (at < 0) return 0;
+      if (this.oddIsNumber) numbers++;
+      const ended = bytes[at] === LF;
+      if (ended !== (column === width - 1)) return 0;
+      if (!ended && !blanks) at++;
+    }
+    if (this.texts > 0 && !this.isPlain(from, at, from)) return 0;
+    this.put(this.texts);
+    return at + 1;
+  }
+
+  /**
+   * Reads a cell of any kind into its place of the block, or notes it as a text; where it ends, or -1 where its line
+   * is no row.
+   * @param numbers how many of the cells before it are numbers
+   */
+  private oddCell(cell: number, column: number, place: number, numbers: number): number {
+    const { bytes, blanks, separatorByte, decimal, block } = this;
+    this.oddIsNumber = false;
+    let at = cell;
+    let c = bytes[at]!;
+    // Blanks around a number do not count.
+    while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
+    const begin = at;
+    let negative = false;
+    if (c === MINUS || c === PLUS) {
+      negative = c === MINUS;
+      c = bytes[++at]!;
+    }
+    const whole = at;
+    while (c === DIGIT_0) c = bytes[++at]!;
+    let first = at;
+    let mantissa = 0;
+    while (c >= DIGIT_0 && c <= DIGIT_9) {
+      mantissa = mantissa * 10 + (c - DIGIT_0);
+      c = bytes[++at]!;
+    }
+    let digits = at - first;
+    let seen = at - whole;
+    let scale = 0;
+    if (c === decimal) {
+      const point = at;
+      c = bytes[++at]!;
+      if (digits === 0) while (c === DIGIT_0) c = bytes[++at]!;
+      first = at;
       while (c >= DIGIT_0 && c <= DIGIT_9) {
         mantissa = mantissa * 10 + (c - DIGIT_0);
         c = bytes[++at]!;
       }
-      let digits = at - first;
-      let seen = at - whole;
-      let scale = 0;
-      if (c === decimal) {
-        const point = at;
-        c = bytes[++at]!;
-        if (digits === 0) while (c === DIGIT_0) c = bytes[++at]!;
-        first = at;
-        while (c >= DIGIT_0 && c <= DIGIT_9) {
-          mantissa = mantissa * 10 + (c - DIGIT_0);
-          c = bytes[++at]!;
-        }
-        digits += at - first;
-        scale = at - point - 1;
-        seen += scale;
-      }
-      let sound = seen > 0;
-      if (sound && (c === LOWER_E || c === UPPER_E)) {
-        c = bytes[++at]!;
-        let down = false;
-        if (c === MINUS || c === PLUS) {
-          down = c === MINUS;
-          c = bytes[++at]!;
-        }
-        let power = 0;
-        first = at;
-        while (c >= DIGIT_0 && c <= DIGIT_9 && at - first < 5) {
-          power = power * 10 + (c - DIGIT_0);
-          c = bytes[++at]!;
-        }
-        sound = at > first;
-        scale += down ? power : -power;
-      }
-      const stop = at;
-      while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
-      // In text parted by blanks a number must end at one.
-      const ended = c === LF || (blanks ? at > stop : c === separatorByte);
-      if (ended && sound && at - cell <= LONGEST_NUMBER) {
-        filled++;
-        if (digits <= MOST_DIGITS && scale <= MOST_SCALE && scale >= -MOST_SCALE) {
-          const value = scale > 0 ? mantissa / POWERS[scale]! : mantissa * POWERS[-scale]!;
-          block[place] = negative ? -value : value;
-        } else {
-          this.noteText(texts++, column, begin, stop);
-        }
-      } else if (ended && stop === begin && !blanks) {
-        block[place] = Number.NaN;
-      } else {
-        // A comment, a rule or a repeated header is told by its first cell.
-        if (filled === 0 || blanks) return 0;
-        while (c !== LF && c !== separatorByte) c = bytes[++at]!;
-        this.noteText(texts++, column, cell, at);
-      }
-      if (column === width - 1) {
-        if (c !== LF) return 0;
-      } else if (c === LF) return 0;
-      else if (!blanks) at++;
+      digits += at - first;
+      scale = at - point - 1;
+      seen += scale;
     }
-    if (texts > 0 && !this.isPlain(from, at, from)) return 0;
-    this.put(texts);
-    return at + 1;
+    let sound = seen > 0;
+    if (sound && (c === LOWER_E || c === UPPER_E)) {
+      c = bytes[++at]!;
+      let down = false;
+      if (c === MINUS || c === PLUS) {
+        down = c === MINUS;
+        c = bytes[++at]!;
+      }
+      let power = 0;
+      first = at;
+      while (c >= DIGIT_0 && c <= DIGIT_9 && at - first < 5) {
+        power = power * 10 + (c - DIGIT_0);
+        c = bytes[++at]!;
+      }
+      sound = at > first;
+      scale += down ? power : -power;
+    }
+    const stop = at;
+    while ((c === BLANK || c === TAB) && (blanks || c !== separatorByte)) c = bytes[++at]!;
+    // In text parted by blanks a number must end at one.
+    const ended = c === LF || (blanks ? at > stop : c === separatorByte);
+    if (ended && sound && at - cell <= LONGEST_NUMBER) {
+      this.oddIsNumber = true;
+      if (digits <= MOST_DIGITS && scale <= MOST_SCALE && scale >= -MOST_SCALE) {
+        const value = scale > 0 ? mantissa / POWERS[scale]! : mantissa * POWERS[-scale]!;
+        block[place] = negative ? -value : value;
+      } else {
+        this.noteText(this.texts++, column, begin, stop);
+      }
+    } else if (ended && stop === begin && !blanks) {
+      block[place] = Number.NaN;
+    } else {
+      // A comment, a rule or a repeated header is told by its first cell.
+      if (numbers === 0 || blanks) return -1;
+      while (c !== LF && c !== separatorByte) c = bytes[++at]!;
+      this.noteText(this.texts++, column, cell, at);
+    }
+    return at;
   }
 
   private noteText(k: number, column: number, from: number, to: number): void {
