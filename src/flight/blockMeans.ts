@@ -1,3 +1,4 @@
+import { courseOf } from '../log/course.ts';
 import type { ChannelName, Log, QualityNote } from '../log/types.ts';
 
 /**
@@ -73,6 +74,8 @@ function rowsBesideJumps(log: Log): Uint8Array {
 
 /** Calls `found` with each row that a jump of more than `least`, or the start or end of a gap, leads to. */
 function findJumps(y: Float64Array, least: number, found: (row: number) => void): void {
+  const { whole, largestRise, deepestFall } = courseOf(y);
+  if (whole && largestRise <= least && -deepestFall <= least) return;
   for (let from = 1; from < y.length; from += STRETCH) {
     const to = Math.min(from + STRETCH, y.length);
     let sum = 0;

@@ -31,11 +31,10 @@ export function heldRuns(
   values: Float64Array,
   step: number,
   written: (value: number) => number = (value) => value,
-  indexOf: (values: Float64Array) => Int32Array = finiteIndex,
 ): HeldRun[] {
   const course = courseOf(values);
   if (course.whole ? course.longestHold < SHORTEST_RUN : !anyRun(values)) return [];
-  const index = indexOf(values);
+  const index = finiteIndex(values);
   const found: HeldRun[] = [];
   for (let from = 0; from < index.length; ) {
     if (course.whole && !course.holdsIn(blockOf(from + 1))) {

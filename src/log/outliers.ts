@@ -1,5 +1,5 @@
 import { BLOCK, blockOf, courseOf, lastOfBlock } from './course.ts';
-import { finiteCount } from './statistics.ts';
+import { everyRow } from './everyRow.ts';
 
 /** Longest run of wild values that is taken for an error of the log. */
 const LONGEST_RUN = 5;
@@ -7,37 +7,23 @@ const LONGEST_RUN = 5;
 /** A value is wild when it is this many times farther from its neighbour than is usual around it. */
 export const FAR = 12;
 
-/** Indices of finite values. */
+/** Indices of finite values; to be looked at only. */
 export function finiteIndex(values: Float64Array): Int32Array {
+  if (courseOf(values).whole) return everyRow(values.length);
   const index = new Int32Array(values.length);
   let count = 0;
   for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]!)) index[count++] = i;
   return index.subarray(0, count);
 }
 
-/** `finiteIndex` for channels of one flight: the rows of those without gaps are listed once. */
-export function finiteIndexes(): (values: Float64Array) => Int32Array {
-  let whole: Int32Array | null = null;
-  return (values) => {
-    if (whole?.length === values.length && finiteCount(values) === values.length) return whole;
-    const index = finiteIndex(values);
-    if (index.length === values.length) whole = index;
-    return index;
-  };
-}
-
 /**
  * Indices of runs of up to five values that lie away from both the value before and the value after them, on the
  * same side, by far more than neighbours differ anywhere near, while the two agree with each other.
  */
-export function wildValues(
-  time: Float64Array,
-  values: Float64Array,
-  indexOf: (values: Float64Array) => Int32Array = finiteIndex,
-): number[] {
+export function wildValues(time: Float64Array, values: Float64Array): number[] {
   const steady = steadyBlocks(time, values);
   if (steady === null) return [];
-  const index = indexOf(values);
+  const index = finiteIndex(values);
   const whole = index.length === values.length;
   const found: number[] = [];
   for (let k = 1; k < index.length - 1; k++) {

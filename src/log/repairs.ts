@@ -1,6 +1,6 @@
 import { courseOf } from './course.ts';
 import { heldRuns } from './heldRuns.ts';
-import { finiteIndexes, wildValues } from './outliers.ts';
+import { wildValues } from './outliers.ts';
 import { roundingStep } from './resolution.ts';
 import { median } from './statistics.ts';
 import type { ChannelName, QualityNote } from './types.ts';
@@ -54,7 +54,6 @@ export function repairChannels(
 ): { channels: Readonly<Channels>; notes: readonly QualityNote[] } {
   const notes: QualityNote[] = gapNotes(time, rows);
   const out: Channels = { ...channels };
-  const indexOf = finiteIndexes();
   const lines = (from: number, to: number): readonly [number, number] => [
     (rows[from] ?? 0) + 1,
     (rows[to] ?? 0) + 1,
@@ -68,7 +67,7 @@ export function repairChannels(
   for (const channel of smoothChannels) {
     const values = out[channel];
     if (values === undefined) continue;
-    const wild = wildValues(time, values, indexOf);
+    const wild = wildValues(time, values);
     const [first] = wild;
     const last = wild.at(-1);
     if (first === undefined || last === undefined || wild.length > 0.1 * values.length) continue;
@@ -84,7 +83,7 @@ export function repairChannels(
   for (const channel of movingChannels) {
     const values = out[channel];
     if (values === undefined) continue;
-    const runs = heldRuns(time, values, stepOf(values) ?? 0, (x) => x / (factors[channel] ?? 1), indexOf);
+    const runs = heldRuns(time, values, stepOf(values) ?? 0, (x) => x / (factors[channel] ?? 1));
     for (const kind of ['frozen', 'dropout'] as const) {
       const of = runs.filter((run) => run.kind === kind);
       const [first] = of;
@@ -107,7 +106,7 @@ export function repairChannels(
   for (const channel of scaledChannels) {
     const values = out[channel];
     if (values === undefined) continue;
-    const changes = unitChanges(time, values, indexOf);
+    const changes = unitChanges(time, values);
     if (changes.length === 0) continue;
     const scaled = Float64Array.from(values);
     for (const { row, scale } of changes)

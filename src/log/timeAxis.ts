@@ -1,4 +1,5 @@
 import { courseOf } from './course.ts';
+import { areAllRows, everyRow } from './everyRow.ts';
 import { finiteIndex } from './outliers.ts';
 import { median, sortedFinite } from './statistics.ts';
 import type { QualityNote } from './types.ts';
@@ -32,7 +33,7 @@ export function splitParts(
   const notes: QualityNote[] = [];
   let rows: Int32Array = finiteIndex(time);
   if (runsBackwards(time, rows)) {
-    rows.reverse();
+    rows = Int32Array.from(rows).reverse();
     notes.push({
       code: 'time-reversed',
       channel: 'time',
@@ -184,24 +185,6 @@ function axisOf(rows: Int32Array, time: Float64Array, notes: readonly QualityNot
 export function risesAlong(rows: Int32Array, time: Float64Array): boolean {
   if (areAllRows(rows, time.length) && courseOf(time).rises) return true;
   for (let k = 1; k < rows.length; k++) if (!(time[rows[k]!]! > time[rows[k - 1]!]!)) return false;
-  return true;
-}
-
-const listsOfAll = new WeakSet<Int32Array>();
-
-/** All rows of a table, in the order of the file. */
-function everyRow(count: number): Int32Array {
-  const rows = new Int32Array(count);
-  for (let k = 0; k < count; k++) rows[k] = k;
-  listsOfAll.add(rows);
-  return rows;
-}
-
-/** Whether these are all rows of a table, in the order of the file. */
-function areAllRows(rows: Int32Array, count: number): boolean {
-  if (rows.length !== count) return false;
-  if (listsOfAll.has(rows)) return true;
-  for (let k = 0; k < count; k++) if (rows[k] !== k) return false;
   return true;
 }
 

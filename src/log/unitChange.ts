@@ -50,15 +50,11 @@ const WITNESSES = 5;
  * Places where a channel jumps by exactly the ratio of two units and goes on smoothly at the new scale. Values
  * must be large against what the vehicle does between two rows, else a ratio proves nothing.
  */
-export function unitChanges(
-  time: Float64Array,
-  values: Float64Array,
-  indexOf: (values: Float64Array) => Int32Array = finiteIndex,
-): UnitChange[] {
+export function unitChanges(time: Float64Array, values: Float64Array): UnitChange[] {
   const course = courseOf(values);
   if (course.whole && !course.mayLeap) return [];
   if (!course.whole && !anyRatioOfUnits(values)) return [];
-  const index = indexOf(values);
+  const index = finiteIndex(values);
   const found: UnitChange[] = [];
   let soFar = 1;
   for (let k = WITNESSES; k + WITNESSES < index.length; k++) {

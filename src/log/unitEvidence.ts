@@ -1,4 +1,6 @@
 import { findUnit, type Unit } from '../units/units.ts';
+import { courseOf } from './course.ts';
+import { everyRow } from './everyRow.ts';
 import { openingValue } from './opening.ts';
 import { largestMagnitude, median, quantile } from './statistics.ts';
 
@@ -155,6 +157,7 @@ export function riseRatio(t: Float64Array, h: Float64Array, v: Float64Array): nu
 
 /** Rows in which all three columns hold a number. */
 function rowsOfAll(a: Float64Array, b: Float64Array, c: Float64Array): Int32Array {
+  if ([a, b, c].every((column) => courseOf(column).whole)) return everyRow(a.length);
   const rows = new Int32Array(a.length);
   let count = 0;
   for (let i = 0; i < rows.length; i++) if (Number.isFinite(a[i]! + b[i]! + c[i]!)) rows[count++] = i;
