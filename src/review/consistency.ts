@@ -1,5 +1,6 @@
 import { stageName } from '../flight/events.ts';
 import { columnOf } from '../flight/identify/equation.ts';
+import { factorSigma } from '../flight/identify/identifyVehicle.ts';
 import type { PitchReading } from '../flight/identify/pitchAgainstPath.ts';
 import { speedFrameByFall } from '../flight/identify/speedFrameByFall.ts';
 import type { Flight } from '../flight/types.ts';
@@ -123,10 +124,9 @@ function engines(flight: Flight): QualityNote[] {
   const { identified } = flight;
   if (identified === null || identified.reason === 'poor-fit') return [];
   const { fit } = identified;
-  const n = fit.factors.length;
   return fit.engines.flatMap((engine, e) => {
     const c = columnOf.isp(e);
-    const sigma = Math.sqrt(fit.covariance[c * n + c]!);
+    const sigma = factorSigma(fit, c);
     const off = fit.factors[c]! - 1;
     if (!engine.ispOnCard || Math.abs(off) < Math.max(SAME_ISP, 3 * sigma)) return [];
     const found = engine.ispReference_s * fit.factors[c]!;

@@ -1,5 +1,6 @@
 import { stageName } from '../flight/events.ts';
 import { columnOf } from '../flight/identify/equation.ts';
+import { factorSigma } from '../flight/identify/identifyVehicle.ts';
 import type { IdentifiedVehicle } from '../flight/identify/vehicleFromLog.ts';
 import type { Flight } from '../flight/types.ts';
 import { ascentSpan } from '../ledger/ascentEnd.ts';
@@ -42,8 +43,7 @@ function inWords({ reason }: IdentifiedVehicle): string {
 }
 
 function sigmaOf(identified: IdentifiedVehicle, column: number): number {
-  const n = identified.fit.factors.length;
-  return Math.sqrt(Math.max(0, identified.fit.covariance[column * n + column]!));
+  return factorSigma(identified.fit, column);
 }
 
 /** True where the log narrows the unknown; false where only the prior speaks. */

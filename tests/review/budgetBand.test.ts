@@ -24,6 +24,7 @@ describe.each([
     let count = 0;
     const halves: number[] = [];
     for (const name of referenceNames) {
+      const before = { margin, count };
       const { to_go, cutoff_time_s, vehicle_delta_v_vacuum } = readTruth(name);
       const moments = to_go.filter((s, k) => s.t <= cutoff_time_s && s.t !== to_go[k - 1]?.t);
       for (let seed = 300; seed < 300 + SEEDS; seed++) {
@@ -43,6 +44,8 @@ describe.each([
           count++;
         }
       }
+      // Moments of one flight err together, 24 seeds gave 96 to 100 %; engines' errors without the pitch's gave 87 %.
+      expect((margin - before.margin) / (count - before.count), name).toBeGreaterThan(0.88);
     }
     expect(margin / count).toBeGreaterThan(least);
     expect(total / count).toBeGreaterThan(least);

@@ -1,7 +1,7 @@
 import type { Mission, Vehicle } from '../../mission/types.ts';
 import type { Burn } from '../types.ts';
 import { columnOf } from './equation.ts';
-import type { VehicleFit } from './identifyVehicle.ts';
+import { factorSigma, type VehicleFit } from './identifyVehicle.ts';
 import { statedShares } from './unknowns.ts';
 
 /** Why the identified values stand in the books, or why they do not. */
@@ -84,7 +84,6 @@ export function ispShare(
   const e = fit.engines.findIndex((engine) => engine.stage === stage);
   // A stage that never burnt is as sure as any that did before the log told of it.
   if (e === -1) return Math.max(0, ...fit.engines.map((engine) => engine.ispShare));
-  const n = fit.factors.length;
   const c = columnOf.isp(e);
-  return Math.sqrt(fit.covariance[c * n + c]!) / Math.max(1e-9, fit.factors[c]!);
+  return factorSigma(fit, c) / Math.max(1e-9, fit.factors[c]!);
 }

@@ -44,6 +44,10 @@ export interface BurnEquation {
   readonly known: Float64Array;
   /** What one sigma of the gathered path angle would add to the gravity integral. */
   readonly rise: Float64Array;
+  /** Delta-v that each engine earned by its reference, m/s. */
+  readonly earned: Float64Array;
+  /** Variance that the pitch's noise puts on the part of it along the velocity, engine by engine, m²/s². */
+  readonly misled: Float64Array;
 }
 
 /** Index of an unknown among the columns. */
@@ -74,6 +78,8 @@ export function burnEquations(input: EquationInput): BurnEquation[] {
     const known = new Float64Array(n);
     const rise = new Float64Array(n);
     const sums = new Float64Array(count);
+    const earned = new Float64Array(engines.length);
+    const misled = new Float64Array(engines.length);
     let held = 0;
     let s = 0;
     for (let i = from + 1; i <= to; i++) {
@@ -89,7 +95,11 @@ export function burnEquations(input: EquationInput): BurnEquation[] {
       // What falls within a microsecond is thrown off, not burnt.
       if (dt > 5e-6 && mass[i]! > 0) {
         const isp = segment.isp_s ?? unknown.ispReference_s;
-        sums[columnOf.isp(engine)]! += STANDARD_GRAVITY_M_S2 * isp * Math.log(mass[k]! / mass[i]!) * push;
+        const gained = STANDARD_GRAVITY_M_S2 * isp * Math.log(mass[k]! / mass[i]!);
+        const aside = Math.sqrt(Math.max(0, 1 - push * push));
+        sums[columnOf.isp(engine)]! += gained * push;
+        earned[engine]! += gained;
+        misled[engine]! += (gained * aside * input.pitchSigma_rad) ** 2;
         const area = segment.exitArea_m2 ?? unknown.areaReference_m2;
         sums[columnOf.area(engine, engines.length)]! -=
           ((((pressure[i]! + pressure[k]!) / 2) * Math.max(area, 1e-9)) / mean) * push * dt;
@@ -113,7 +123,7 @@ export function burnEquations(input: EquationInput): BurnEquation[] {
       rise[i - from] = rise[i - from - 1]! + gathered;
       for (let c = 0; c < count; c++) columns[c]![i - from] = sums[c]!;
     }
-    equations.push({ burn: b, from, to, columns, known, rise });
+    equations.push({ burn: b, from, to, columns, known, rise, earned, misled });
   });
   return equations;
 }

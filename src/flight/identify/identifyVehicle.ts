@@ -25,8 +25,10 @@ export interface VehicleFit {
   readonly engineOf: readonly (readonly number[])[];
   /** Factors on the references: engines' Isp, engines' exit area, drag nodes. */
   readonly factors: Float64Array;
-  /** Their covariance, row by row. */
+  /** Their covariance from the speed's noise and the priors, row by row. */
   readonly covariance: Float64Array;
+  /** Variance of each from the pitch's noise, which the equation's coefficients carry. */
+  readonly misled: Float64Array;
   /** One-sigma errors that the priors alone would leave. */
   readonly priorSigma: Float64Array;
   /** Speed as logged less speed by the equation of motion on the axis, m/s; NaN outside burns. */
@@ -97,6 +99,7 @@ export function identifyVehicle(
     engineOf: input.engineOf,
     factors: solved.x.slice(0, count),
     covariance,
+    misled: misledBy(equations, engines.length, count),
     priorSigma: priorSigmas(engines, drag),
     residual: waves,
     inflation,
@@ -104,6 +107,27 @@ export function identifyVehicle(
     cardRms_m_s: card.rms,
     cardMiss_m_s: card.miss,
   };
+}
+
+/** Variance of the rise of a straight line fitted by least squares to a random walk, in the walk's own: ∫∫ 9ts·min(t, s). */
+const LINE_THROUGH_WALK = 6 / 5;
+
+/**
+ * Noise of the pitch adds up to a random walk of cos α along a burn, and a fitted Isp follows it as a straight line does.
+ */
+function misledBy(equations: readonly BurnEquation[], engines: number, count: number): Float64Array {
+  const out = new Float64Array(count);
+  for (let e = 0; e < engines; e++) {
+    const sum = (part: 'earned' | 'misled') => equations.reduce((total, eq) => total + eq[part][e]!, 0);
+    const earned = sum('earned');
+    if (earned > 0) out[columnOf.isp(e)] = (LINE_THROUGH_WALK * sum('misled')) / earned ** 2;
+  }
+  return out;
+}
+
+/** One-sigma error of the factor in column `c`, from all that the fit leans on. */
+export function factorSigma({ covariance, misled }: VehicleFit, c: number): number {
+  return Math.sqrt(Math.max(0, covariance[c * misled.length + c]! + misled[c]!));
 }
 
 /** Mean time between the speed channel's samples, s. */

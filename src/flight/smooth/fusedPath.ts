@@ -9,19 +9,22 @@ import {
 import { answers, type FusedPath } from './pathAnswers.ts';
 import { CHAIN, type PathEvidence, SIZE } from './pathEvidence.ts';
 import { type Nodes, nodeTimes } from './pathNodes.ts';
-import { type About, observe, onNodes, worstMisfit } from './pathObservations.ts';
+import { type About, LINEAR_SIGMAS, observe, onNodes, worstMisfit } from './pathObservations.ts';
 import { randomWalkStep } from './randomWalk.ts';
 
 /** Nodes that the jerk's density is sought on. */
 const SOUGHT_NODES = 1500;
 /** Jump of the acceleration that a break allows, m/s². */
 const JUMP_M_S2 = 60;
-/** The length of the velocity is linearised anew until no horizontal speed moves by more than this share of its sigma. */
-const SETTLED = 0.2;
+/**
+ * The length of the velocity is linearised anew until no node's linear length is shorter than the length by more than
+ * this share of a sample's sigma.
+ */
+const SETTLED = 0.02;
 /** Linearisations at most. */
-const MOST_TURNS = 6;
-/** What still moves by more sigmas then, or points backward by more, is no path: the length cannot tell it. */
-const ASTRAY = 1;
+const MOST_TURNS = 8;
+/** A length that is still shorter by more than this share then is no length. */
+const ASTRAY = 0.2;
 /** Channels that tell the same motion leave about their own variance or less. */
 const AGREES = 2.5;
 
@@ -31,15 +34,19 @@ export function fusePath(evidence: PathEvidence): FusedPath | null {
   if (nodes === null) return null;
   let about = onNodes(evidence, nodes.time);
   let observed = observe(evidence, nodes.time, about);
+  // Where no length is logged none can fall short.
+  const sigma = Math.sqrt(
+    evidence.speed?.variance.reduce((a, b) => Math.max(a, b)) ?? Number.POSITIVE_INFINITY,
+  );
   const density = likeliestDensity((q, most) => model(evidence, nodes, observed, q, most));
   let state = smoothed(density);
   // About a wrong direction the length is taken as shorter than it is.
-  for (let turn = 1; turn < MOST_TURNS && astray(state, about) > SETTLED; turn++) {
+  for (let turn = 1; turn < MOST_TURNS && shortfall(state, about, sigma) > SETTLED; turn++) {
     about = velocityOf(state);
     observed = observe(evidence, nodes.time, about);
     state = smoothed(density);
   }
-  if (astray(state, about) > ASTRAY) return null;
+  if (shortfall(state, about, sigma) > ASTRAY) return null;
   if (worstMisfit(observed, state.mean) > AGREES) return null;
   return answers(evidence.query, nodes.time, state, density);
 
@@ -49,30 +56,30 @@ export function fusePath(evidence: PathEvidence): FusedPath | null {
   }
 }
 
+/** A length does not tell forward from backward, and no ascent goes backward: there it is taken about the vertical. */
 function velocityOf({ mean }: Smoothed): About {
   const nodes = mean.length / SIZE;
   const vertical = new Float64Array(nodes);
   const horizontal = new Float64Array(nodes);
   for (let k = 0; k < nodes; k++) {
     vertical[k] = mean[k * SIZE + 1]!;
-    horizontal[k] = mean[k * SIZE + CHAIN + 1]!;
+    horizontal[k] = Math.max(0, mean[k * SIZE + CHAIN + 1]!);
   }
   return { vertical, horizontal };
 }
 
-/**
- * Farthest that a horizontal speed lies from the one about which the length was taken as linear, or on the wrong side
- * of zero, in sigmas. Near the vertical the length says next to nothing of it.
- */
-function astray({ mean, covariance }: Smoothed, about: About): number {
+/** By how much a velocity is longer than its part along the one that its length was taken about, in sigmas, at most. */
+function shortfall({ mean }: Smoothed, about: About, sigma_m_s: number): number {
   let most = 0;
   for (let k = 0; k < about.horizontal.length; k++) {
-    const i = CHAIN + 1;
-    const u = mean[k * SIZE + i]!;
-    const sigma = Math.sqrt(Math.max(1e-6, covariance[(k * SIZE + i) * SIZE + i]!));
-    most = Math.max(most, Math.abs(u - about.horizontal[k]!) / sigma, -u / sigma);
+    const w = mean[k * SIZE + 1]!;
+    const u = Math.max(0, mean[k * SIZE + CHAIN + 1]!);
+    const [w0, u0] = [about.vertical[k]!, about.horizontal[k]!];
+    const v0 = Math.hypot(w0, u0);
+    if (v0 < LINEAR_SIGMAS * sigma_m_s) continue;
+    most = Math.max(most, Math.hypot(w, u) - (w * w0 + u * u0) / v0);
   }
-  return most;
+  return most / sigma_m_s;
 }
 
 function model(

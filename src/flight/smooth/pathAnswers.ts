@@ -47,7 +47,8 @@ export function answers(
     const across = h(CHAIN);
     out.altitude[q] = up[0];
     out.verticalSpeed[q] = up[1];
-    out.horizontalSpeed[q] = across[1];
+    // No ascent goes backward: below zero lies only the error.
+    out.horizontalSpeed[q] = Math.max(0, across[1]);
     out.altitudeSigma[q] = between(0);
     out.verticalSigma[q] = between(1);
     out.horizontalSigma[q] = between(CHAIN + 1);

@@ -2,7 +2,7 @@ import type { Observations } from './kalman.ts';
 import { CHAIN, type PathEvidence, SIZE } from './pathEvidence.ts';
 
 /** The length of a velocity shorter than so many sigmas bends too much to be taken as linear. */
-const LINEAR_SIGMAS = 5;
+export const LINEAR_SIGMAS = 5;
 
 /** Velocity at the nodes about which its length is taken as linear, m/s. */
 export interface About {

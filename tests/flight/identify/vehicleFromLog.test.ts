@@ -7,6 +7,7 @@ import { readMission } from '../../../src/mission/readCard.ts';
 import { frameLedger } from '../../../src/review/ledgerFigures.ts';
 import { vehicleFigures } from '../../../src/review/vehicleFigures.ts';
 import { entryNames, entryOfTruth, NEGLIGIBLE_M_S } from '../../ledgerErrors.ts';
+import { doubtfulCard, instruments, noisyLog } from '../../noisyFlights.ts';
 import {
   cutLog,
   type ReferenceName,
@@ -147,4 +148,26 @@ describe('the card and the log', () => {
     expect(Math.abs(vehicle.stages[0]!.isp_s.value! / 285 - 1)).toBeLessThan(1e-3);
     expect(Math.abs(vehicle.stages[1]!.isp_s.value! / 335 - 1)).toBeLessThan(1e-3);
   });
+});
+
+test('through a hand pilot’s instruments the interval of an upper stage’s specific impulse covers the truth', async () => {
+  let covered = 0;
+  let count = 0;
+  const squares: number[] = [];
+  for (const name of referenceNames) {
+    for (let seed = 500; seed < 506; seed++) {
+      const log = await readLog(new TextEncoder().encode(noisyLog(name, instruments, seed)), { name });
+      const flight = buildFlight(log, readMission({ card: { name, text: doubtfulCard(name, seed) } }));
+      const isp = vehicleFigures(flight)!.stages[1]!.isp_s;
+      const truth = upperIsp_s(name);
+      if (isp.low! <= truth && truth <= isp.high!) covered++;
+      squares.push((((isp.value! - truth) / (isp.high! - isp.low!)) * 2 * 1.96) ** 2);
+      count++;
+    }
+  }
+  expect(covered / count).toBeGreaterThanOrEqual(0.9);
+  // Errors as large as the interval says: one sigma on the root mean square, neither far less nor more.
+  const sigmas = Math.sqrt(squares.reduce((a, b) => a + b) / count);
+  expect(sigmas).toBeGreaterThan(0.6);
+  expect(sigmas).toBeLessThan(1.3);
 });
