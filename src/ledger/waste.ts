@@ -78,7 +78,9 @@ export function wasteOf(flight: Flight, span: AscentSpan, ways: ToGoAlong | null
     return node;
   };
   const field = new Field(flight, pitch, air);
-  const nodes = chooseNodes(flight, first, last, nodeAt, field);
+  const near = (i: number, from: number, to: number): number =>
+    first + along.knownNear(i - first, from - first, to - first);
+  const nodes = chooseNodes(flight, first, last, near, nodeAt, field);
   const out = {
     time_s: [time[first]!],
     index: [first],
@@ -161,6 +163,7 @@ function chooseNodes(
   flight: Flight,
   first: number,
   last: number,
+  near: (i: number, from: number, to: number) => number,
   nodeAt: (i: number) => Node,
   field: Field,
 ): number[] {
@@ -169,7 +172,9 @@ function chooseNodes(
   for (const burn of flight.burns) for (const i of [burn.startIndex, burn.endIndex]) chosen.add(i);
   for (const drop of flight.drops) for (const i of [drop.index, drop.index + 1]) chosen.add(i);
   for (let k = 1; k < FIRST_NODES; k++)
-    chosen.add(nearest(time, time[first]! + ((time[last]! - time[first]!) * k) / FIRST_NODES));
+    chosen.add(
+      near(nearest(time, time[first]! + ((time[last]! - time[first]!) * k) / FIRST_NODES), first, last),
+    );
   const sorted = [...chosen].filter((i) => i >= first && i <= last).sort((a, b) => a - b);
   const stretch = (from: number, to: number): { from: number; to: number; miss: number } => {
     const parts = field.split(nodeAt(from), nodeAt(to));
@@ -188,7 +193,10 @@ function chooseNodes(
     for (let k = 1; k < open.length; k++) if (open[k]!.miss > open[worst]!.miss) worst = k;
     const { from, to, miss } = open[worst]!;
     if (!(miss > close)) break;
-    const middle = Math.min(to - 1, Math.max(from + 1, nearest(time, (time[from]! + time[to]!) / 2)));
+    const even = Math.min(to - 1, Math.max(from + 1, nearest(time, (time[from]! + time[to]!) / 2)));
+    // A sample that is known already costs no search: one in the middle half does as well.
+    const aside = (to - from) / 4;
+    const middle = near(even, from + aside, to - aside);
     sorted.push(middle);
     open.splice(worst, 1, ...[stretch(from, middle), stretch(middle, to)].filter(isLong));
   }

@@ -1,10 +1,16 @@
 const DIFFERENCE = 3e-6;
 const ROUNDS = 24;
 const HALVINGS = 7;
+/** A gain below this part of the value is none. */
+const CONVERGED = 1e-12;
+/** Above what is least already, neither a gain below this matters, nor one that would have to be so many times as large to get there. */
+const NO_MATTER = 1e-9;
+const FAR = 30;
 
 /** Memory for a search over so many coordinates, kept from search to search: thousands follow one another. */
 const desks = [1, 2, 3].map((n) => ({
   g: new Float64Array(n),
+  slope: new Float64Array(n),
   hessian: new Float64Array(n * n),
   step: new Float64Array(n),
   trial: new Float64Array(n),
@@ -21,10 +27,16 @@ const factor = new Float64Array(9);
  * The function may be infinite inside the box; the value never rises above that of the start. The function must
  * not search a minimum itself.
  */
-export function localMinimum(f: (x: Float64Array) => number, x: Float64Array, start: number): number {
+export function localMinimum(
+  f: (x: Float64Array) => number,
+  x: Float64Array,
+  start: number,
+  least = Number.POSITIVE_INFINITY,
+): number {
   const n = x.length;
-  const { g, hessian, step, trial, side, beside, free } = desks[n - 1]!;
+  const { g, slope, hessian, step, trial, side, beside, free } = desks[n - 1]!;
   let value = start;
+  let whole = false;
   for (let round = 0; round < ROUNDS; round++) {
     trial.set(x);
     for (let i = 0; i < n; i++) {
@@ -58,7 +70,12 @@ export function localMinimum(f: (x: Float64Array) => number, x: Float64Array, st
         hessian[j * n + i] = cross;
       }
     }
-    if (!stepInBox(hessian, g, free, x, step)) break;
+    // Its own copy: the step through a wall changes the slopes.
+    slope.set(g);
+    if (!stepInBox(hessian, slope, free, x, step)) break;
+    const gain = foretold(hessian, g, step);
+    if (gain <= CONVERGED * (1 + Math.abs(value))) break;
+    if (value > least && (gain <= NO_MATTER || (whole && FAR * gain < value - least))) break;
     let improved = 0;
     let scale = 1;
     for (let k = 0; k <= HALVINGS; k++, scale *= 0.35) {
@@ -66,12 +83,13 @@ export function localMinimum(f: (x: Float64Array) => number, x: Float64Array, st
       const there = f(trial);
       if (there < value) {
         improved = value - there;
+        whole = k === 0;
         value = there;
         x.set(trial);
         break;
       }
     }
-    if (improved <= 1e-14 * (1 + Math.abs(value))) break;
+    if (improved <= CONVERGED * (1 + Math.abs(value))) break;
   }
   return value;
 }
@@ -109,6 +127,18 @@ function stepInBox(
   }
   for (let i = 0; i < n; i++) if (step[i] !== 0) return true;
   return false;
+}
+
+/** What the quadratic model says that a step takes off the value, or that its slope alone does where that is less. */
+function foretold(hessian: Float64Array, g: Float64Array, step: Float64Array): number {
+  const n = g.length;
+  let slope = 0;
+  let bend = 0;
+  for (let i = 0; i < n; i++) {
+    slope += g[i]! * step[i]!;
+    for (let j = 0; j < n; j++) bend += step[i]! * hessian[i * n + j]! * step[j]!;
+  }
+  return bend > 0 ? -slope - 0.5 * bend : Number.POSITIVE_INFINITY;
 }
 
 /**

@@ -63,6 +63,17 @@ export class ToGoAlong {
     return Int32Array.from(this.values.keys()).sort();
   }
 
+  /** The sample next to `i`, between two others, whose ways are known; `i` itself where there is none. */
+  knownNear(i: number, from: number, to: number): number {
+    const at = this.placeOf(i);
+    const [before, after] = [
+      this.known[at - 1] ?? Number.NEGATIVE_INFINITY,
+      this.known[at] ?? Number.POSITIVE_INFINITY,
+    ];
+    const nearest = i - before < after - i ? before : after;
+    return nearest > from && nearest < to ? nearest : i;
+  }
+
   /** Delta-v to go at a sample by the full search, m/s; NaN where the state is missing. */
   searchedAt(i: number): number {
     return this.values.get(i) ?? this.fullSearch(i);

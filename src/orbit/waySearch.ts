@@ -107,10 +107,10 @@ export class WaySearch {
 
   private descend(family: WayFamily, x: Float64Array, start: number): void {
     let ways = family;
-    let cost = localMinimum(ways.cost, x, start);
+    let cost = localMinimum(ways.cost, x, start, this.least);
     if (x[0]! <= 0 && ways.mirror !== null) {
       ways = ways.mirror;
-      cost = localMinimum(ways.cost, x, cost);
+      cost = localMinimum(ways.cost, x, cost, this.least);
     }
     if (cost > this.least + CONTENDS) return;
     if (cost < this.least) this.least = cost;
