@@ -66,33 +66,36 @@ function stretchesOf(values: Float64Array): Float64Array {
 
 /** Least-squares step through changes taken as whole multiples of it; null where they are no multiples. */
 function refine(sorted: Float64Array, sums: StepSums, guess: number): number | null {
-  if (!(guess > 0) || sums.rulesOut(guess)) return null;
+  if (!(guess > 0)) return null;
+  const known = sums.refined(guess);
+  if (known !== undefined) return known;
   let step = guess;
-  for (let round = 0; round < 4; round++) {
+  for (let round = 0; round < 3; round++) {
     let above = 0;
     let below = 0;
-    let off = 0;
     let count = 0;
-    for (let k = 0; k < sorted.length; k++) {
-      const d = sorted[k]!;
+    for (; count < sorted.length; count++) {
+      const d = sorted[count]!;
       const n = Math.round(d / step);
       if (n > MOST_STEPS) break;
-      if (n === 0) {
-        off += (d / step) ** 2;
-        count++;
-        continue;
-      }
       above += n * d;
       below += n * n;
-      off += (d / step - n) ** 2;
-      count++;
     }
     if (count < FEWEST || below === 0) return null;
-    const miss = Math.sqrt(off / count);
-    if (round === 3) return miss < MOST_MISS && count > LEAST_SHARE * sorted.length ? step : null;
     step = above / below;
   }
-  return null;
+  let off = 0;
+  let most = 0;
+  let count = 0;
+  for (; count < sorted.length; count++) {
+    const steps = sorted[count]! / step;
+    const n = Math.round(steps);
+    if (n > MOST_STEPS) break;
+    off += (steps - n) * (steps - n);
+    most = n;
+  }
+  if (count < FEWEST || most === 0) return null;
+  return Math.sqrt(off / count) < MOST_MISS && count > LEAST_SHARE * sorted.length ? step : null;
 }
 
 /**

@@ -3,7 +3,7 @@ import { FEWEST, LEAST_SHARE, MOST_MISS, MOST_STEPS } from './resolution.ts';
 /** A change as near as this to half a step, relatively, could be counted on either side. */
 const UNSURE = 1e-9;
 
-/** Sums over sorted changes, from which most steps are ruled out without going through the changes again. */
+/** Sums over sorted changes, by which most steps are found or ruled out without going through the changes again. */
 export class StepSums {
   private readonly sorted: Float64Array;
   /** Sums of the first k changes and of their squares. */
@@ -22,10 +22,10 @@ export class StepSums {
   }
 
   /**
-   * Whether refining a guessed step certainly comes to nothing: the same rounds as over each change, but all changes
-   * of one number of steps at once. False where that could turn out otherwise, or where rounding could decide.
+   * The step that a guess comes to when it is refined as over each change, but with all changes of one number of
+   * steps at once; null where it certainly comes to nothing, undefined where rounding could decide.
    */
-  rulesOut(guess: number): boolean {
+  refined(guess: number): number | null | undefined {
     const { sorted, sums, squares } = this;
     let step = guess;
     for (let round = 0; ; round++) {
@@ -35,17 +35,22 @@ export class StepSums {
       let from = 0;
       for (let n = 0; n <= MOST_STEPS && from < sorted.length; n++) {
         const to = this.below((n + 0.5) * step, from);
-        if (to < 0) return false;
+        if (to < 0) return undefined;
         const sum = sums[to]! - sums[from]!;
         const count = to - from;
         above += n * sum;
         below += n * n * count;
-        off += (squares[to]! - squares[from]!) / step ** 2 - (2 * n * sum) / step + n * n * count;
+        off += (squares[to]! - squares[from]!) / (step * step) - (2 * n * sum) / step + n * n * count;
         from = to;
       }
-      if (from < FEWEST || below === 0) return true;
-      if (round === 3) return from <= LEAST_SHARE * sorted.length || off > from * (1.01 * MOST_MISS) ** 2;
-      step = above / below;
+      if (from < FEWEST || below === 0) return null;
+      if (round < 3) {
+        step = above / below;
+        continue;
+      }
+      if (from <= LEAST_SHARE * sorted.length) return null;
+      const [miss, most] = [off / from, MOST_MISS * MOST_MISS];
+      return miss > 1.02 * most ? null : miss < 0.98 * most ? step : undefined;
     }
   }
 
