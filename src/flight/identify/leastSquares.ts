@@ -30,35 +30,48 @@ const RANK = 1e-13;
  */
 export function reduce(cols: number, a: Float64Array, b: Float64Array): Reduced {
   const rows = b.length;
-  const q = Float64Array.from(a);
+  // Column by column, the responses last: most reviews are over before the compiler has taken up these loops.
+  const columns: Float64Array[] = [];
+  for (let j = 0; j < cols; j++) {
+    const column = new Float64Array(rows);
+    for (let i = 0, at = j; i < rows; i++, at += cols) column[i] = a[at]!;
+    columns.push(column);
+  }
   const y = Float64Array.from(b);
+  columns.push(y);
   const steps = Math.min(rows, cols);
   for (let k = 0; k < steps; k++) {
+    const pivot = columns[k]!;
     let largest = 0;
-    for (let i = k; i < rows; i++) largest = Math.max(largest, Math.abs(q[i * cols + k]!));
+    for (let i = k; i < rows; i++) {
+      const size = Math.abs(pivot[i]!);
+      if (size > largest || Number.isNaN(size)) largest = size;
+    }
     if (largest === 0) continue;
     let squares = 0;
-    for (let i = k; i < rows; i++) squares += (q[i * cols + k]! / largest) ** 2;
-    const head = q[k * cols + k]!;
+    for (let i = k; i < rows; i++) {
+      const share = pivot[i]! / largest;
+      squares += share * share;
+    }
+    const head = pivot[k]!;
     const norm = (head > 0 ? -1 : 1) * largest * Math.sqrt(squares);
     // Reflector v = column − norm·e_k, kept in the column itself; vᵀv/2 = norm·(norm − head).
-    q[k * cols + k] = head - norm;
+    pivot[k] = head - norm;
     const half = norm * (norm - head);
     for (let j = k + 1; j <= cols; j++) {
+      const column = columns[j]!;
       let dot = 0;
-      for (let i = k; i < rows; i++) dot += q[i * cols + k]! * (j < cols ? q[i * cols + j]! : y[i]!);
+      for (let i = k; i < rows; i++) dot += pivot[i]! * column[i]!;
+      if (dot === 0) continue;
       const f = dot / half;
-      for (let i = k; i < rows; i++) {
-        if (j < cols) q[i * cols + j]! -= f * q[i * cols + k]!;
-        else y[i]! -= f * q[i * cols + k]!;
-      }
+      for (let i = k; i < rows; i++) column[i]! -= f * pivot[i]!;
     }
-    q[k * cols + k] = norm;
+    pivot[k] = norm;
   }
   const r = new Float64Array(cols * cols);
   const c = new Float64Array(cols);
   for (let k = 0; k < steps; k++) {
-    for (let j = k; j < cols; j++) r[k * cols + j] = q[k * cols + j]!;
+    for (let j = k; j < cols; j++) r[k * cols + j] = columns[j]![k]!;
     c[k] = y[k]!;
   }
   let rest = 0;

@@ -21,8 +21,9 @@ const ROW_SIGMA_M_S = 0.3;
 const ANGLE_SIGMA_RAD = 0.0003;
 /** Points of the flight that are looked at. */
 const MOST = 400;
-/** The axis is turned by what was found and fitted anew. */
+/** The axis is turned by what was found and fitted anew, unless that was so little that its square is nothing. */
 const TURNS = 3;
+const SETTLED_RAD = 1e-4;
 
 /**
  * Fits the equations of motion up and along the course over the ground, integrated over the ascent's burns, for an
@@ -38,6 +39,9 @@ export function pitchAgainstPath(flight: Flight, drag: Float64Array | null): Pit
   if (pitch === null || !gaps.known || flight.burns.length === 0) return null;
   const normal = readAs(flight, pitch, drag);
   if (normal === null) return null;
+  // What is as near as any row is trusted leaves nothing for another sense to better.
+  if (normal.rms <= ROW_SIGMA_M_S)
+    return { sense: 'from-horizon', bias_rad: normal.bias, sigma_rad: normal.sigma };
   const turned = readAs(
     flight,
     pitch.map((theta) => Math.PI / 2 - theta),
@@ -59,7 +63,9 @@ function readAs(flight: Flight, pitch: Float64Array, drag: Float64Array | null):
   for (let turn = 0; turn < TURNS; turn++) {
     fit = fitAbout(flight, pitch, drag, bias);
     if (fit === null) return null;
+    const moved = Math.abs(fit.bias - bias);
     bias = fit.bias;
+    if (moved < SETTLED_RAD) break;
   }
   return fit;
 }
