@@ -18,7 +18,7 @@ export function hurryLess(): void {
   if (oneTier) setFlagsFromString(`--interrupt-budget=${PATIENT_BYTES}`);
 }
 
-/** The engine's own pace again. */
+/** The engine's own pace again, for large logs and at the end. */
 export function hurryAsUsual(): void {
   if (oneTier) setFlagsFromString(`--interrupt-budget=${USUAL_BYTES}`);
 }

@@ -1,8 +1,8 @@
 import { open, readFile, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { LossbookError } from '../errors.ts';
 import type { ByteSource } from '../log/byteSource.ts';
+import { hurryAsUsual } from './compilerPace.ts';
 
 /** A file's name without folders, and what it holds. */
 export interface InputFile {
@@ -40,7 +40,7 @@ export async function openLog(path: string): Promise<OpenedLog> {
   try {
     const { size } = await stat(path);
     if (size < LARGE_BYTES) return await whole();
-    compileSoon();
+    hurryAsUsual();
     const file = await open(path);
     const read: ByteSource['read'] = async (at, into) => {
       try {
@@ -53,11 +53,6 @@ export async function openLog(path: string): Promise<OpenedLog> {
   } catch (error) {
     throw error instanceof LossbookError ? error : unreadable(path, error);
   }
-}
-
-/** Gives the optimising compiler back its default haste, which `main.ts` took from it for the sake of small logs. */
-function compileSoon(): void {
-  if (process.versions.v8.startsWith('11.')) setFlagsFromString('--interrupt-budget=67584');
 }
 
 /** Text of a mission card. @throws LossbookError when it cannot be read or is not text. */
