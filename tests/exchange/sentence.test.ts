@@ -11,4 +11,5 @@ test('number and unit stay on one line', () => {
     'In orbit: 160\u00a0×\u00a0158\u00a0km, 9\u00a0m/s left',
   );
   expect(unbroken('stage 2 met the target')).toBe('stage 2 met the target');
+  expect(unbroken('Bobstay · Tansy, run 1 of 5')).toBe('Bobstay\u00a0· Tansy, run 1\u00a0of\u00a05');
 });

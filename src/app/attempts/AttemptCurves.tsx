@@ -47,7 +47,7 @@ export function AttemptCurves({ comparison }: { readonly comparison: Comparison 
           x={{ label: 'downrange', unit: 'km', scale: 1e-3, column: 'downrange_m' }}
           y={{ label: 'altitude', unit: 'km', scale: 1e-3 }}
           curves={paths}
-          height={300}
+          height={320}
           review={of}
           {...(many ? { saved: () => singleCurves(comparison, 'altitude_m', altitude) } : {})}
         />

@@ -5,8 +5,10 @@ import type { Comparison } from '../../attempts/types.ts';
 import { habitUnits, heldText } from '../../exchange/comparisonWords.ts';
 import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import { eventWord } from '../../exchange/report/eventLabels.ts';
+import { unbroken } from '../../exchange/sentence.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
 import { ColumnTable, type TableColumn } from '../parts/ColumnTable.tsx';
+import { Joined } from '../parts/Joined.tsx';
 import { inUnits, shownIn, speedIn } from '../units.ts';
 
 /** Most rows of the list of partings before it is asked for more. */
@@ -25,7 +27,7 @@ export function Partings({ comparison }: { readonly comparison: Comparison }) {
       rows={part}
       keyOf={(p) => p.name}
       columns={[
-        { head: 'flight', cell: (p) => p.name },
+        { head: 'flight', cell: (p) => <Joined text={p.name} /> },
         { head: 'from', unit: 's', kind: 'number', cell: ({ parting }) => numberText(parting.from_s, 0) },
         { head: 'to', unit: 's', kind: 'number', cell: ({ parting }) => numberText(parting.to_s, 0) },
         {
@@ -53,7 +55,7 @@ export function Partings({ comparison }: { readonly comparison: Comparison }) {
       <h2>
         Where the ways part{' '}
         <span class="quiet">
-          from {reference.name} ({reference.why}), beyond the intervals
+          from {unbroken(reference.name)} ({reference.why}), beyond the intervals
         </span>
       </h2>
       {table(told.slice(0, mostPartings), 'Table of partings')}
@@ -127,7 +129,7 @@ function Told({ title, note, lines }: { title: string; note: string; lines: read
       </h2>
       <ul class="plain-list told-list">
         {lines.map((line) => (
-          <li key={line}>{inUnits(line)}</li>
+          <li key={line}>{unbroken(inUnits(line))}</li>
         ))}
       </ul>
     </section>
@@ -182,7 +184,7 @@ export function BestPhases({ comparison }: { readonly comparison: Comparison }) 
         keyOf={(b) => b.label}
         columns={[
           { head: 'phase', cell: (b) => b.label },
-          { head: 'cheapest', cell: (b) => b.name },
+          { head: 'cheapest', cell: (b) => <Joined text={b.name} /> },
           {
             head: unit,
             kind: 'number',

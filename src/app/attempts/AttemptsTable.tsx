@@ -4,6 +4,7 @@ import type { Comparison, ComparisonRow, ScoreName } from '../../attempts/types.
 import { verdictWords } from '../../exchange/comparisonText.ts';
 import { groupRemark, scoreHeads } from '../../exchange/comparisonWords.ts';
 import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
+import { Joined } from '../parts/Joined.tsx';
 import { shownIn, speedIn } from '../units.ts';
 
 /** Name of the attempt that is set apart in the charts; null = none. */
@@ -26,7 +27,7 @@ function Row({ row, scores }: { readonly row: ComparisonRow; readonly scores: re
             setApart.value = apart ? null : row.name;
           }}
         >
-          {row.name}
+          <Joined text={row.name} />
           <span class="unseen"> (set apart in the charts)</span>
         </button>
       </th>

@@ -1,6 +1,8 @@
 import type { Comparison, Stitched, StitchedPhase } from '../../attempts/types.ts';
 import { stitchedNote } from '../../exchange/comparisonWords.ts';
 import { numberText } from '../../exchange/figureText.ts';
+import { unbroken } from '../../exchange/sentence.ts';
+import { Joined } from '../parts/Joined.tsx';
 import { inUnits, shownIn, speedIn } from '../units.ts';
 
 type Flown = Extract<Stitched, { kind: 'flown' }>;
@@ -17,7 +19,7 @@ export function StitchedBest({ comparison }: { readonly comparison: Comparison }
       </h2>
       <ul class="plain-list told-list">
         {stitched.map((s) => (
-          <li key={s.group}>{inUnits(s.text)}</li>
+          <li key={s.group}>{unbroken(inUnits(s.text))}</li>
         ))}
       </ul>
       {flown.length === 0 ? null : <PhaseTable flown={flown} />}
@@ -65,7 +67,9 @@ function PhaseTable({ flown }: { readonly flown: readonly Flown[] }) {
             {s.phases.map((p) => (
               <tr key={p.label}>
                 <th scope="row">{p.label}</th>
-                <td>{p.name}</td>
+                <td>
+                  <Joined text={p.name} />
+                </td>
                 <td class="number">{numberText(p.own_m_s * speed.scale, 0)}</td>
                 <td class="number strong-cell">{numberText(p.stitched_m_s * speed.scale, 0)}</td>
                 <Gap phase={p} height={height.scale} speed={speed.scale} />

@@ -6,7 +6,7 @@ import type { Analysis } from '../../review/types.ts';
 import { shownIn, speedIn } from '../units.ts';
 import { overlays } from './overlays.ts';
 import { Picture } from './Picture.tsx';
-import { printing } from './printing.ts';
+import { paperPath_px, printing } from './printing.ts';
 import { SaveChart } from './SaveChart.tsx';
 import { savedWidth_px } from './savePicture.ts';
 import { TableTwin } from './TableTwin.tsx';
@@ -16,7 +16,7 @@ import { useWidth } from './useWidth.ts';
 /** Altitude against downrange over the stretch that all charts show. */
 export function PathPanel({ analysis }: { readonly analysis: Analysis }) {
   const box = useRef<HTMLDivElement>(null);
-  const width = useWidth(box);
+  const width = useWidth(box, paperPath_px);
   const drawable = useMemo(() => hasPath(analysis), [analysis]);
   const { strips, review } = analysis;
   const downrange = strips.channels.downrange_m?.values;

@@ -5,6 +5,9 @@ import { theme } from '../theme.ts';
 /** Width that charts are drawn for on paper, px: A4 and Letter less their margins, at 96 px an inch. */
 export const paperWidth_px = 680;
 
+/** Width of the path on paper, px, where the orbit stands beside it (print.css). */
+export const paperPath_px = 436;
+
 /** True while the page is laid out for paper: charts are drawn as pictures, for its width, in light colours. */
 export const printing = signal(false);
 

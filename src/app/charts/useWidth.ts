@@ -1,8 +1,14 @@
 import { useLayoutEffect, useState } from 'preact/hooks';
 import { paperWidth_px, printing } from './printing.ts';
 
-/** Width of an element in CSS pixels, followed as it changes; 0 before it is laid out; on paper the paper's. */
-export function useWidth(element: { readonly current: HTMLElement | null }): number {
+/**
+ * Width of an element in CSS pixels, followed as it changes; 0 before it is laid out.
+ * @param paper_px its width on paper
+ */
+export function useWidth(
+  element: { readonly current: HTMLElement | null },
+  paper_px: number = paperWidth_px,
+): number {
   const [width, setWidth] = useState(0);
   useLayoutEffect(() => {
     const node = element.current;
@@ -14,5 +20,5 @@ export function useWidth(element: { readonly current: HTMLElement | null }): num
     observer.observe(node);
     return () => observer.disconnect();
   }, [element]);
-  return printing.value ? paperWidth_px : width;
+  return printing.value ? paper_px : width;
 }

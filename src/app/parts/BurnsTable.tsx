@@ -2,6 +2,11 @@ import { intervalText, numberText, shown, valueText } from '../../exchange/figur
 import type { Review, ReviewBurn } from '../../review/types.ts';
 import { speedIn } from '../units.ts';
 
+/** A narrow screen leaves time and propellant out where there is a delta-v to show instead. */
+function lesserLook({ deltaV }: ReturnType<typeof told>): string {
+  return deltaV ? 'number more' : 'number';
+}
+
 function BurnRow({
   burn,
   columns,
@@ -9,12 +14,13 @@ function BurnRow({
   readonly burn: ReviewBurn;
   readonly columns: ReturnType<typeof told>;
 }) {
+  const lesser = lesserLook(columns);
   const { deltaV, efficiency, propellant_kg } = burn;
   const form = shown(deltaV, speedIn().scale);
   return (
     <tr>
       <th scope="row">{burn.stage}</th>
-      <td class="number more">
+      <td class={lesser}>
         {numberText(burn.start_s, 0)} to {numberText(burn.end_s, 0)}
       </td>
       {columns.deltaV ? (
@@ -27,7 +33,7 @@ function BurnRow({
         <td class="number">{valueText(efficiency, { scale: 100, decimals: 1 })}</td>
       ) : null}
       {columns.propellant ? (
-        <td class="number more">{valueText(propellant_kg, { scale: 1, decimals: 0 })}</td>
+        <td class={lesser}>{valueText(propellant_kg, { scale: 1, decimals: 0 })}</td>
       ) : null}
     </tr>
   );
@@ -46,6 +52,7 @@ function told(burns: readonly ReviewBurn[]) {
 export function BurnsTable({ review }: { readonly review: Review }) {
   const columns = told(review.burns);
   if (!columns.deltaV && !columns.propellant) return null;
+  const lesser = lesserLook(columns);
   return (
     <section class="burns" aria-label="Burns">
       <h2>Burns</h2>
@@ -53,7 +60,7 @@ export function BurnsTable({ review }: { readonly review: Review }) {
         <thead>
           <tr>
             <th scope="col">stage</th>
-            <th scope="col" class="number more">
+            <th scope="col" class={lesser}>
               time <span class="unit">s</span>
             </th>
             {columns.deltaV ? (
@@ -67,7 +74,7 @@ export function BurnsTable({ review }: { readonly review: Review }) {
               </th>
             ) : null}
             {columns.propellant ? (
-              <th scope="col" class="number more">
+              <th scope="col" class={lesser}>
                 propellant <span class="unit">kg</span>
               </th>
             ) : null}

@@ -52,7 +52,7 @@ export function EventsTable({ review }: { readonly review: Review }) {
       <h2>
         Events <span class="quiet">from lift-off</span>
       </h2>
-      <div class={parts.length === 1 ? '' : 'pair'}>
+      <div class={parts.length === 1 ? '' : 'pair halves'}>
         {parts.map((part) => (
           <EventsPart
             key={part[0]?.time_s}

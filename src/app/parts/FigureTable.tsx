@@ -1,5 +1,5 @@
 import { intervalText, shown, valueText } from '../../exchange/figureText.ts';
-import { sentence } from '../../exchange/sentence.ts';
+import { sentence, unbroken } from '../../exchange/sentence.ts';
 import type { Figure } from '../../review/types.ts';
 import { inUnits, shownIn } from '../units.ts';
 import { Term } from './Term.tsx';
@@ -27,10 +27,10 @@ function FigureRow({ label, figure, decimals, note, reasoned, ...given }: Figure
     <tr>
       <th scope="row">
         <Term label={label} />
-        {note === undefined || note === '' ? null : <span class="quiet"> {inUnits(note)}</span>}
+        {note === undefined || note === '' ? null : <span class="quiet"> {unbroken(inUnits(note))}</span>}
       </th>
       {figure.value === null ? (
-        <td class="absent" colSpan={4}>
+        <td class={reasoned && figure.reason !== undefined ? 'absent reason' : 'absent'} colSpan={4}>
           {reasoned && figure.reason !== undefined ? sentence(figure.reason) : 'not available'}
         </td>
       ) : (

@@ -27,16 +27,14 @@ export function Tables({ review, frame }: { readonly review: Review; readonly fr
       <button type="button" class="plain more-switch" aria-pressed={more} onClick={() => setMore(!more)}>
         Intervals and basis
       </button>
-      <div class="pair">
-        <div>
-          <LedgerTable review={review} frame={frame} />
-          {much ? <BurnsTable review={review} /> : null}
-        </div>
-        <div>
+      <div class="pair told-first">
+        <LedgerTable review={review} frame={frame} />
+        <div class={much ? 'beside-two' : ''}>
           {found ? <Findings review={review} /> : null}
           {found && !little ? null : <BudgetTable review={review} />}
           {much || little ? null : <BurnsTable review={review} />}
         </div>
+        {much ? <BurnsTable review={review} /> : null}
       </div>
       <div class="pair">
         <div>

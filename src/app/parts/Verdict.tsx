@@ -67,10 +67,9 @@ export function Verdict({ analysis }: { readonly analysis: Analysis }) {
   return (
     <div class="verdict">
       <p class="context">
-        {contextParts(review).map((part, i) => (
+        {contextParts(review).map((part, i, { length }) => (
           <Fragment key={part}>
-            {i === 0 ? '' : ' · '}
-            <span>{part}</span>
+            <span>{i === length - 1 ? part : `${part} ·`}</span>{' '}
           </Fragment>
         ))}
       </p>

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { unbroken } from '../../exchange/sentence.ts';
 import { CardCheckSide } from '../card/CardCheckSide.tsx';
 import { CardForm } from '../card/CardForm.tsx';
 import { CardTextSide } from '../card/CardTextSide.tsx';
@@ -18,9 +19,6 @@ import { route } from '../route.ts';
 import { saveFile } from '../saveFile.ts';
 import { current, job } from '../state.ts';
 
-/** A title whose points end a line rather than begin one. */
-const kept = (title: string) => title.replaceAll(' · ', '\u00a0· ');
-
 /** The mission card: form and text of the same card side by side, with what its reader makes of it. */
 export function CardScreen() {
   const open = current.value;
@@ -35,8 +33,8 @@ export function CardScreen() {
         {open === null
           ? 'A mission card from scratch'
           : open.files.card === null
-            ? `A mission card for ${kept(open.source.title)}`
-            : `Mission card of ${kept(open.source.title)}`}
+            ? `A mission card for ${unbroken(open.source.title)}`
+            : `Mission card of ${unbroken(open.source.title)}`}
       </h1>
       <p class="detail">
         {open === null

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { sentence } from '../../exchange/sentence.ts';
+import { sentence, unbroken } from '../../exchange/sentence.ts';
 import type { PlanAxis } from '../../plan/types.ts';
 import { Pick } from '../card/Pick.tsx';
 import { planFileName } from '../plan/planFile.ts';
@@ -176,8 +176,8 @@ function Editor() {
         {flight === null
           ? 'A plan from scratch'
           : flight.files.plan === null
-            ? `A plan for ${flight.source.title}`
-            : `The plan of ${flight.source.title}`}
+            ? `A plan for ${unbroken(flight.source.title)}`
+            : `The plan of ${unbroken(flight.source.title)}`}
       </h1>
       <p class="detail">
         Pitch and throttle run in straight lines from row to row; two rows at one place make a step. A cell

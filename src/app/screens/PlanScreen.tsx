@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks';
+import { unbroken } from '../../exchange/sentence.ts';
 import { formatFigure } from '../../units/figures.ts';
+import { Joined } from '../parts/Joined.tsx';
 import { PlanActions } from '../plan/PlanActions.tsx';
 import { PlanCurves } from '../plan/PlanCurves.tsx';
 import { Contributions, PlanAssumed, PlanBudget, PlanCutoffs, PlanEvents } from '../plan/PlanTables.tsx';
@@ -17,7 +19,9 @@ export function PlanScreen() {
   if (plan === null) {
     return (
       <div class="further plan-screen">
-        <p class="context">{open.source.title}</p>
+        <p class="context">
+          <Joined text={open.source.title} />
+        </p>
         <h1 tabIndex={-1}>This flight has no plan to be held against.</h1>
         <p class="detail">
           A plan is a table of pitch and throttle against time, altitude or speed, a full profile, or another
@@ -32,11 +36,11 @@ export function PlanScreen() {
   return (
     <div class="further plan-screen">
       <p class="context">
-        {open.source.title} · plan: {plan.plan.name}
+        <Joined text={`${open.source.title} · plan: ${plan.plan.name}`} />
       </p>
-      <h1 tabIndex={-1}>{inUnits(planLine(plan))}</h1>
+      <h1 tabIndex={-1}>{unbroken(inUnits(planLine(plan)))}</h1>
       <p class="detail">
-        {inUnits(plan.plan.text)}
+        {unbroken(inUnits(plan.plan.text))}
         {kg === null || Math.abs(kg) < 0.5
           ? ''
           : ` The difference is worth ${formatFigure(Math.abs(kg), { decimals: 0 })} kg of propellant at cutoff.`}

@@ -1,8 +1,10 @@
 import { useState } from 'preact/hooks';
 import { numberText, shown, valueText } from '../../exchange/figureText.ts';
+import { unbroken } from '../../exchange/sentence.ts';
 import type { Review } from '../../review/types.ts';
 import { timeText } from '../figureText.ts';
 import { FigureTable } from '../parts/FigureTable.tsx';
+import { Joined } from '../parts/Joined.tsx';
 import { current } from '../state.ts';
 import { inUnits, speedIn } from '../units.ts';
 import { EntryPanels } from '../wayDown/EntryPanels.tsx';
@@ -23,7 +25,7 @@ function LaterFindings({ review }: { readonly review: Review }) {
         {later.map((f) => (
           <li key={`${f.code} ${f.start_s}`}>
             <div class="finding-head">
-              <strong>{inUnits(f.text)}</strong>
+              <strong>{unbroken(inUnits(f.text))}</strong>
               {f.cost_m_s.value === null ? null : (
                 <span class="finding-cost">
                   {valueText(f.cost_m_s, shown(f.cost_m_s, speed.scale))} {speed.unit}
@@ -36,7 +38,7 @@ function LaterFindings({ review }: { readonly review: Review }) {
                 ? ''
                 : `, worth ${numberText(f.propellant_kg.value, 0)} kg of propellant`}
             </p>
-            <p>{inUnits(`${f.evidence} ${f.advice}`)}</p>
+            <p>{unbroken(inUnits(`${f.evidence} ${f.advice}`))}</p>
           </li>
         ))}
       </ol>
@@ -53,7 +55,7 @@ function Sections({ of }: { readonly of: readonly WayDownSection[] }) {
       {of.map(({ title, note, lines }) => (
         <section key={title} aria-label={title}>
           <h2>
-            {title} <span class="quiet">{note}</span>
+            {title} <span class="quiet">{unbroken(note)}</span>
           </h2>
           <FigureTable lines={lines} />
         </section>
@@ -92,11 +94,13 @@ export function WayDownScreen() {
   }
   return (
     <div class="further way-screen">
-      <p class="context">{open.source.title}</p>
+      <p class="context">
+        <Joined text={open.source.title} />
+      </p>
       <h1 tabIndex={-1}>
         {sections.length === 0
           ? `${burnsWord(review)} in orbit; the log holds no way down.`
-          : inUnits(way.text)}
+          : unbroken(inUnits(way.text))}
       </h1>
       <div class={more ? 'tables with-more' : 'tables'}>
         <button type="button" class="plain more-switch" aria-pressed={more} onClick={() => setMore(!more)}>

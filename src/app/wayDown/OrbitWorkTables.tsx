@@ -1,4 +1,5 @@
 import { numberText, shown, valueText } from '../../exchange/figureText.ts';
+import { unbroken } from '../../exchange/sentence.ts';
 import type { OrbitWork } from '../../review/orbitWork/types.ts';
 import type { Figure } from '../../review/types.ts';
 import { timeText } from '../figureText.ts';
@@ -25,7 +26,7 @@ export function OrbitBurns({ work }: { readonly work: OrbitWork }) {
         scrolls="Table of burns in orbit"
         rows={work.burns}
         keyOf={(b) => b.start_s}
-        told={(b) => inUnits(b.text)}
+        told={(b) => unbroken(inUnits(b.text))}
         columns={[
           {
             head: 'burn',

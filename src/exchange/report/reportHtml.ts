@@ -42,15 +42,18 @@ function sheet(analysis: Analysis, units: ShownUnits): Drawing[] {
         draw(
           'p',
           { class: 'about' },
-          aboutFlight(review).flatMap((part, i) => [i === 0 ? '' : ' · ', draw('span', {}, part)]),
+          // A line that ends between two parts ends with the dot.
+          aboutFlight(review).flatMap((part, i, { length }) =>
+            i === length - 1 ? [draw('span', {}, part)] : [draw('span', {}, `${part} ·`), ' '],
+          ),
         ),
         draw('h1', {}, unbroken(review.verdict.text)),
         ...told(review).map((text) => draw('p', { class: 'detail' }, unbroken(text))),
         barSection(analysis, units),
         marginSection(analysis, units),
-        ledgerTable(review, units),
         findingsSection(review, units),
         whyNotSection(review),
+        ledgerTable(review, units),
         pair(budgetTable(review, units), orbitTable(review, units)),
         burnsTable(review, units),
         ...planSections(review, units),

@@ -27,7 +27,7 @@ ul,ol{list-style:none}
 h1{margin:4px 0 4px;max-width:34em;font:400 27px/1.25 var(--serif);text-wrap:balance;overflow-wrap:anywhere}
 .about span{display:inline-block;max-width:100%}
 p,.moves{text-wrap:pretty}
-.detail{max-width:62em}
+.detail{max-width:46em}
 h2{margin-bottom:6px;font-size:14px;font-weight:650;line-height:1.4;break-after:avoid}
 h3{margin-top:10px;font-size:13px;font-weight:650;break-after:avoid}
 .strip-head{display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 18px;margin-top:12px;break-after:avoid}
@@ -70,7 +70,8 @@ td.number:not(.quiet){font-weight:500}
 .find p{font-size:13px}
 .find h3{margin:0;display:flex;justify-content:space-between;gap:16px;font-size:14px}
 .find h3 span:last-child{white-space:nowrap}
-.notes{font-size:13px;max-width:70em}
+.notes,.find p{max-width:52em}
+.notes{font-size:13px}
 .notes li{margin:3px 0;padding-left:12px;text-indent:-12px}
 .notes li::before{content:"· "}
 .notes dt{font-weight:650;margin-top:6px;break-after:avoid}

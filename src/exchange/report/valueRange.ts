@@ -1,9 +1,12 @@
 /** A line as far as it sets a chart's scale. */
 export interface RangedLine {
   readonly values: readonly (number | null)[];
-  /** True for a line that may run out of the picture: it does not set the scale. */
+  /** True for a line that may run out of the picture: it sets no scale, unless little room shows it whole. */
   readonly guest: boolean;
 }
+
+/** A guest is shown whole where that takes no more than this share of the lines' own range on top of it. */
+const guestRoom = 0.5;
 
 /**
  * Lowest and highest value of a chart: what its lines need between two times, with a little room.
@@ -18,14 +21,17 @@ export function valueRange(
 ): [number, number] {
   let low = from_zero && !log ? 0 : Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
+  let guestHigh = Number.NEGATIVE_INFINITY;
   for (const { values, guest } of rows.lines) {
-    if (guest) continue;
     for (let i = 0; i < values.length; i++) {
       const v = values[i];
       const t = rows.time_s[i] ?? Number.NaN;
       if (v === null || v === undefined || t < span.start_s || t > span.end_s || (log && v <= 0)) continue;
-      if (v < low) low = v;
-      if (v > high) high = v;
+      if (guest) guestHigh = Math.max(guestHigh, v);
+      else {
+        if (v < low) low = v;
+        if (v > high) high = v;
+      }
     }
   }
   if (log) {
@@ -36,7 +42,8 @@ export function valueRange(
   if (!(high >= low)) return [0, 1];
   const room = 0.08 * (high - low || Math.abs(high) || 1);
   const guests = rows.lines.some((l) => l.guest) ? 2.5 : 1;
-  return [from_zero && low >= 0 ? 0 : low - room, high + room * guests];
+  const whole = guestHigh <= high + guestRoom * (high - low) ? guestHigh + room : Number.NEGATIVE_INFINITY;
+  return [from_zero && low >= 0 ? 0 : low - room, Math.max(high + room * guests, whole)];
 }
 
 /**

@@ -12,16 +12,19 @@ test('from zero where nothing is below it, with room above', () => {
   expect(valueRange(rows([-10, 10]), all, true, false)).toEqual([-11.6, 11.6]);
 });
 
-test('only what is in view sets the scale, guests never do', () => {
+test('only what is in view sets the scale, and no guest that would take much of it', () => {
   expect(valueRange(rows([0, 10, 500]), { start_s: 0, end_s: 1 }, true, false)).toEqual([0, 10.8]);
-  const guest = {
+  const beside = (high: number) => ({
     time_s: [0, 1],
     lines: [
       { values: [0, 10], guest: false },
-      { values: [0, 9000], guest: true },
+      { values: [-9000, high], guest: true },
     ],
-  };
-  expect(valueRange(guest, all, true, false)).toEqual([0, 12]);
+  });
+  expect(valueRange(beside(9000), all, true, false)).toEqual([0, 12]);
+  expect(valueRange(beside(15), all, true, false)).toEqual([0, 15.8]);
+  expect(valueRange(beside(16), all, true, false)).toEqual([0, 12]);
+  expect(valueRange(beside(9), all, true, false)).toEqual([0, 12]);
 });
 
 test('a logarithmic scale begins at a power of ten, leaves out zero and spans five decades at most', () => {
