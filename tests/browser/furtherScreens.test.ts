@@ -78,7 +78,7 @@ test('the best ascent becomes the plan; it is saved, taken off, and chosen again
   const { page, context } = watched;
   await searchBest(watched);
   const heading = page.getByRole('heading', { level: 1 });
-  expect(await heading.textContent()).toMatch(/^Dearer than the plan by \d+ m\/s\.$/);
+  expect(await heading.textContent()).toMatch(/^Dearer than the plan by \d+\sm\/s\.$/);
   const parts = page.getByRole('region', { name: 'What made the difference' });
   expect(await parts.getByRole('row', { name: /^together/ }).count()).toBe(1);
   const events = page.getByRole('region', { name: 'Table of events planned and flown' });
@@ -264,7 +264,9 @@ test('attempts are held against the plan of the flight that is shown', async () 
 
 test('the way down tells entry, parachutes, fall and touchdown, and the work in orbit', async () => {
   const { page, context } = await openFurther(browser, served.address, 'way-down');
-  expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^Touchdown at [\d,]+ s with /);
+  expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(
+    /^Touchdown at [\d,]+\ss with /,
+  );
   const entry = page.getByRole('region', { name: 'Entry', exact: true });
   expect(await entry.getByRole('row', { name: /^peak deceleration at .* 3\.33 g .* derived/ }).count()).toBe(
     1,
