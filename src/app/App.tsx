@@ -3,7 +3,7 @@ import { CAUTIONS } from '../review/cautions.ts';
 import { Guide, GuideAgain } from './guide/Guide.tsx';
 import { Announcements } from './parts/Announcements.tsx';
 import { DropAnywhere } from './parts/DropAnywhere.tsx';
-import { TermPanel } from './parts/Term.tsx';
+import { TermPanel } from './parts/TermPanel.tsx';
 import { ThemeSwitch } from './parts/ThemeSwitch.tsx';
 import { UnitSwitch } from './parts/UnitSwitch.tsx';
 import { route } from './route.ts';
