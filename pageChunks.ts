@@ -80,6 +80,12 @@ function startsOfModules(first: string, context: Rolldown.ChunkingContext): Map<
   return starts;
 }
 
+/** Whether all of a module's starts lie in these folders. */
+function onlyFrom(folders: readonly string[], starts: ReadonlySet<string> | undefined): boolean {
+  const inside = (start: string): boolean => folders.some((f) => start.startsWith(`${fileOf(f)}/`));
+  return starts !== undefined && [...starts].every(inside);
+}
+
 /** The file that a module goes into, by the starts on the page's side and on the worker's side that need it. */
 function fileFor(
   page: ReadonlySet<string> | undefined,
@@ -92,6 +98,9 @@ function fileFor(
     return atOnce ? 'base' : analysis || review ? 'common' : 'later';
   if (atOnce) return 'page';
   if (analysis) return 'worker';
+  // A flight's own analysis and the screens do without these.
+  if (onlyFrom(['src/exchange', 'src/app/book'], page)) return 'files';
+  if (onlyFrom(['src/attempts', 'src/app/plan', 'src/app/card'], worker)) return 'tasks';
   // What a single start needs stays with it.
   if ((page?.size ?? 0) > 1) return review ? 'charts' : 'screens';
   return (worker?.size ?? 0) > 1 ? 'search' : null;
