@@ -20,7 +20,7 @@ const first = sizes.filter(
   ({ path }) => path.endsWith('index.html') || entry.includes(path.slice(folder.length + 1)),
 );
 
-// Snapshot: 40.7 kB.
+// Snapshot: 41 kB.
 test('what the first screen waits for is under 43 kB gzip', () => {
   expect(first.length).toBeGreaterThanOrEqual(3);
   expect(total(first), list(first)).toBeLessThan(43_000);
@@ -42,7 +42,7 @@ function withImports(name: string): string[] {
   return [...seen];
 }
 
-// Snapshot: 195 kB; 118 of them are what reads a log and makes a review of it.
+// Snapshot: 196 kB; 118 of them are what reads a log and makes a review of it.
 test('what a first review waits for is under 200 kB gzip', () => {
   const wanted = new Set([
     ...first.map((f) => f.path),
@@ -54,7 +54,7 @@ test('what a first review waits for is under 200 kB gzip', () => {
   expect(total(waited), list(waited)).toBeLessThan(200_000);
 });
 
-// Snapshot: 331 kB. The goal was 120 kB, which is out of reach: the engine alone (no chart, no screen) is 180 kB, screens
+// Snapshot: 333 kB. The goal was 120 kB, which is out of reach: the engine alone (no chart, no screen) is 180 kB, screens
 // and their styles are 85 kB, reports and charts 27 kB, libraries 36 kB. Another minifier takes 1.4 % off (measured), all
 // code in a single file 5 %, for which the first screen would wait; names of properties are the documents' own.
 test('the whole page, its engine too, is under 340 kB gzip', () => {
