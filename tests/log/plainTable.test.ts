@@ -8,7 +8,7 @@ import { plainTable, plainTableOf } from '../../src/log/plainTable.ts';
 import type { RawTable } from '../../src/log/rawTable.ts';
 import { Pace } from '../../src/log/watch.ts';
 
-/** Straight from bytes and by the tokeniser, which papaparse judges: both tables with every cell, or what was thrown. */
+/** Straight from bytes and by the tokeniser, papaparse: both tables with every cell, or what was thrown. */
 async function both(bytes: Uint8Array): Promise<{ plain: unknown; judge: unknown } | null> {
   const { content } = await unpackedBytes(bytes, 'x');
   let plain: RawTable | null;
@@ -55,7 +55,7 @@ const corpus = readdirSync(folder)
   .filter((name) => !name.endsWith('.expected.json'))
   .map((name) => ({ name, bytes: new Uint8Array(readFileSync(new URL(name, folder))) }));
 
-describe('plainTable, judged by the tokeniser', () => {
+describe('plainTable, judged by papaparse', () => {
   test('every file of the corpus that it takes', async () => {
     const names: string[] = [];
     for (const { name, bytes } of corpus) if (bytes.length > 0 && (await taken(bytes))) names.push(name);
