@@ -114,71 +114,26 @@ function onlyReachedTypes(): Plugin {
   };
 }
 
-/**
- * Says that the folder's files are CommonJS, writes them in ASCII, which the engine reads without decoding, and tells
- * the first file the digest of the program, by which what was compiled of it is known again.
- */
-function commonJsForNode(): Plugin {
-  return {
-    name: 'common-js-for-node',
-    apply: 'build',
-    generateBundle: {
-      order: 'post',
-      handler(_options, bundle) {
-        for (const file of Object.values(bundle))
-          if (file.type === 'chunk')
-            file.code = file.code.replace(
-              /[^\0-\x7f]/g,
-              (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
-            );
-        const [first, program] = [bundle['lossbook.js'], bundle['program.js']];
-        if (first?.type !== 'chunk' || program?.type !== 'chunk') return;
-        const digest = createHash('sha256').update(program.code).digest('hex').slice(0, 32);
-        first.code = first.code.replace('__PROGRAM_DIGEST__', digest);
-        this.emitFile({ type: 'asset', fileName: 'package.json', source: '{ "type": "commonjs" }\n' });
-      },
-    },
-  };
-}
-
-/** Self-contained code for Node: what `--ssr ENTRY` or `input` names, with its packages inside. */
-function nodeBundle(
-  outDir: string,
-  minify: boolean,
-  output: Rolldown.OutputOptions,
-  input?: Readonly<Record<string, string>>,
-) {
+/** Self-contained code for Node: what `--ssr ENTRY` names, with its packages inside. */
+function nodeBundle(outDir: string, minify: boolean, output: Rolldown.OutputOptions) {
   return {
     ssr: { noExternal: true as const },
-    build: {
-      outDir,
-      target: 'node20',
-      minify,
-      rolldownOptions: { output, ...(input === undefined ? {} : { input }) },
-    },
+    build: { outDir, target: 'node20', minify, rolldownOptions: { output } },
   };
 }
 
 export default defineConfig(({ mode }) => {
   if (mode === 'engine')
     return nodeBundle('dist/engine', false, { entryFileNames: 'index.js', codeSplitting: false });
-  // What a command does not need is not read: a review starts without report, comparison and server. CommonJS, which
-  // Node 20 loads sooner.
+  // What a command does not need is not read: a review starts without report, comparison and server.
   if (mode === 'cli')
     return {
-      ...nodeBundle(
-        'dist/cli',
-        true,
-        {
-          format: 'cjs',
-          entryFileNames: '[name].js',
-          chunkFileNames: '[name].js',
-          banner: (chunk) => (chunk.name === 'lossbook' ? '#!/usr/bin/env node' : ''),
-          codeSplitting: { groups: [{ name: 'program', test: /src\/cli\/(?:program|run|review)\.ts$/u }] },
-        },
-        { lossbook: 'src/cli/main.ts', program: 'src/cli/program.ts' },
-      ),
-      plugins: [commonJsForNode(), onlyReachedTypes()],
+      ...nodeBundle('dist/cli', true, {
+        entryFileNames: 'lossbook.js',
+        chunkFileNames: '[name].js',
+        banner: (chunk) => (chunk.isEntry ? '#!/usr/bin/env node' : ''),
+      }),
+      plugins: [onlyReachedTypes()],
     };
   return {
     base: './',
