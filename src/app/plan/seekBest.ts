@@ -19,8 +19,9 @@ export async function seekBest(): Promise<void> {
 
 async function take({ plan, margin_m_s, reachesTarget }: BestPlan): Promise<void> {
   const size = inUnits(`${formatFigure(Math.abs(margin_m_s), { decimals: 0 })} m/s`);
+  // What it leaves is said of the plan, whose rows are flown anew: a figure of its own here would differ in its last digit.
   notice.value = reachesTarget
-    ? `The best ascent found arrives with ${size} to spare; it is now the flight’s plan.`
+    ? 'The best ascent found is now the flight’s plan.'
     : `No ascent of this rocket was found that arrives: the best one misses ${size}. It is now the flight’s plan.`;
   await reviewAgain({ plan });
 }
