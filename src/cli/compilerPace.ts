@@ -6,7 +6,7 @@ import { setFlagsFromString } from 'node:v8';
  * there. Later engines compile in more tiers and are left to themselves.
  */
 const USUAL_BYTES = 67_584;
-const PATIENT_BYTES = 1_500_000;
+const PATIENT_BYTES = 500_000;
 
 const oneTier = process.versions.v8.startsWith('11.');
 
@@ -18,7 +18,7 @@ export function hurryLess(): void {
   if (oneTier) setFlagsFromString(`--interrupt-budget=${PATIENT_BYTES}`);
 }
 
-/** The engine's own pace again, for large logs and at the end. */
+/** The engine's own pace again, for large logs, for many, and at the end. */
 export function hurryAsUsual(): void {
   if (oneTier) setFlagsFromString(`--interrupt-budget=${USUAL_BYTES}`);
 }

@@ -1,9 +1,8 @@
 import { isMainThread } from 'node:worker_threads';
 import { hurryAsUsual, hurryLess } from './compilerPace.ts';
 
-hurryLess();
-
 if (isMainThread) {
+  hurryLess();
   const { run } = await import('./run.ts');
   const { processTerminal } = await import('./terminal.ts');
   // A reader that closes early (`lossbook review … | head`) ends the program without a word.

@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { jsonLine } from '../exchange/plainJson.ts';
+import { hurryAsUsual } from './compilerPace.ts';
 import type { Asked } from './parseCommand.ts';
 import { type Outcome, outcomeOf, type Wanted } from './tasks.ts';
 import type { ThreadWork } from './taskThread.ts';
@@ -28,6 +29,8 @@ export async function* outcomes(
   threads: Threads | null,
   most: number = availableParallelism(),
 ): AsyncGenerator<Outcome> {
+  // Over many logs the compiler's work pays.
+  if (paths.length >= WORTH_THREADS) hurryAsUsual();
   const count = Math.min(most, paths.length);
   if (threads === null || paths.length < WORTH_THREADS || count < 2 || paths.includes('-')) {
     for (const path of paths) yield await outcomeOf(path, asked, wanted);
