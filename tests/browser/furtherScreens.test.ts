@@ -1,9 +1,8 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import { AxeBuilder } from '@axe-core/playwright';
-import axe from 'axe-core';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axeViolations } from './axeViolations.ts';
 import { atRest, furtherScreens, ladder, openFurther, openPlanScreen, searchBest } from './furtherScreens.ts';
 import { launch, openPage } from './openPage.ts';
 import { shortFlight } from './sampleList.ts';
@@ -34,10 +33,7 @@ describe.each(furtherScreens)('%s', (screen) => {
       for (const width of [1280, 390]) {
         const { page, context } = await openFurther(browser, served.address, screen, { width, theme });
         for (const summary of await page.locator('main summary').all()) await summary.click();
-        const { violations } = await new AxeBuilder({ page, axeSource: axe.source })
-          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-          .analyze();
-        expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+        expect(await axeViolations(page)).toEqual([]);
         const small = await page.evaluate(() =>
           [...document.querySelectorAll<HTMLElement>('button, a, summary, label')]
             .map((e) => ({ text: e.textContent, box: e.getBoundingClientRect() }))

@@ -1,8 +1,7 @@
 import { mkdirSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
-import axe from 'axe-core';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axeViolations } from './axeViolations.ts';
 import { launch, openPage, reviewStands } from './openPage.ts';
 import { shortFlight } from './sampleList.ts';
 import { type ServedPage, servePage } from './servePage.ts';
@@ -48,10 +47,7 @@ describe.each(screens)('%s', (screen) => {
       for (const summary of await page.locator('summary').all()) await summary.click();
       // A wide table behind a chart scrolls within itself.
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-      const { violations } = await new AxeBuilder({ page, axeSource: axe.source })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+      expect(await axeViolations(page)).toEqual([]);
       await context.close();
     }
   });

@@ -1,8 +1,7 @@
 import { mkdirSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axeViolations } from './axeViolations.ts';
 import { furtherScreens, openFurther } from './furtherScreens.ts';
 import { dropOn, give, log } from './giveFiles.ts';
 import { launch, openPage, reviewStands } from './openPage.ts';
@@ -115,13 +114,6 @@ const states: Readonly<Record<string, State>> = {
 const fits = (page: Page, width: number) =>
   page.evaluate((w) => document.documentElement.scrollWidth <= w, width);
 
-async function faults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page, axeSource: axe.source })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 200)).join(' ')}`);
-}
-
 describe.each(Object.entries(states))('%s', (name, { hash, come }) => {
   test.each([390, 1280])('at %i px, in both themes: no fault that axe knows, nothing cut', async (width) => {
     const { page, context, strays } = await openPage(browser, `${served.address}${hash}`, {
@@ -132,7 +124,7 @@ describe.each(Object.entries(states))('%s', (name, { hash, come }) => {
     await come(page);
     for (const theme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme: theme });
-      expect(await faults(page), theme).toEqual([]);
+      expect(await axeViolations(page), theme).toEqual([]);
       expect(await fits(page, width)).toBe(true);
       await page.screenshot({ path: `tests/output/state-${name}-${width}-${theme}.png` });
     }
