@@ -2,6 +2,7 @@ import { LossbookError } from '../errors.ts';
 import type { ChannelName, Log } from '../log/types.ts';
 import type { Mission, Stage } from '../mission/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
+import { accelerationBreaks } from './accelerationBreaks.ts';
 import { airAlongPath } from './air.ts';
 import { type Axis, buildAxis } from './axis.ts';
 import { blockMeans } from './blockMeans.ts';
@@ -13,7 +14,6 @@ import { massFromCard } from './identify/massFromCard.ts';
 import { vehicleFromLog } from './identify/vehicleFromLog.ts';
 import { deriveKinematics, type Kinematics } from './kinematics.ts';
 import { findLiftOff } from './liftOff.ts';
-import type { Break } from './localPolynomial.ts';
 import { findMassDrops } from './massDrops.ts';
 import { layMass } from './massLine.ts';
 import { whiteNoise } from './noise.ts';
@@ -282,28 +282,6 @@ function stageNumbers(log: Log, burns: readonly RawBurn[]): (number | null)[] {
     const value = channel?.[(burn.first + burn.last) >> 1];
     return value !== undefined && Number.isFinite(value) ? Math.round(value) : null;
   });
-}
-
-/** Samples that a coast needs to answer for its own ends. */
-const COAST_SAMPLES = 3;
-
-/**
- * The acceleration jumps at burn edges. An edge is answered from the unpowered, smoother side where that has
- * samples enough, else from the powered one.
- */
-function accelerationBreaks(burns: readonly RawBurn[], t: Float64Array): Break[] {
-  const breaks: Break[] = [];
-  burns.forEach((burn, k) => {
-    const before = burn.first - ((burns[k - 1]?.last ?? -1) + 1);
-    const after = (burns[k + 1]?.first ?? t.length) - burn.last - 1;
-    if (!burn.startsBeforeLog)
-      breaks.push({ time_s: burn.start_s, side: before >= COAST_SAMPLES ? 'before' : 'after' });
-    if (!burn.endsAfterLog)
-      breaks.push({ time_s: burn.end_s, side: after >= COAST_SAMPLES ? 'after' : 'before' });
-  });
-  // Standing on the pad and rising from it are two motions.
-  if (t[0]! < 0) breaks.push({ time_s: 0, side: 'after' });
-  return breaks.sort((a, b) => a.time_s - b.time_s);
 }
 
 /** At time zero the vehicle stands on its pad, whatever a smoother would say. */

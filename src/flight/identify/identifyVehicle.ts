@@ -7,6 +7,7 @@ import {
   speedRows,
 } from './equation.ts';
 import { type Reduced, reduce, solveReduced } from './leastSquares.ts';
+import { misledBy } from './misled.ts';
 import { nonNegative } from './nonNegative.ts';
 import { THRUST_SCALE_SHARE, thrustRows } from './thrustRows.ts';
 import { type DragUnknown, type EngineUnknown, hatAt } from './unknowns.ts';
@@ -107,22 +108,6 @@ export function identifyVehicle(
     cardRms_m_s: card.rms,
     cardMiss_m_s: card.miss,
   };
-}
-
-/** Variance of the rise of a straight line fitted by least squares to a random walk, in the walk's own: ∫∫ 9ts·min(t, s). */
-const LINE_THROUGH_WALK = 6 / 5;
-
-/**
- * Noise of the pitch adds up to a random walk of cos α along a burn, and a fitted Isp follows it as a straight line does.
- */
-function misledBy(equations: readonly BurnEquation[], engines: number, count: number): Float64Array {
-  const out = new Float64Array(count);
-  for (let e = 0; e < engines; e++) {
-    const sum = (part: 'earned' | 'misled') => equations.reduce((total, eq) => total + eq[part][e]!, 0);
-    const earned = sum('earned');
-    if (earned > 0) out[columnOf.isp(e)] = (LINE_THROUGH_WALK * sum('misled')) / earned ** 2;
-  }
-  return out;
 }
 
 /** One-sigma error of the factor in column `c`, from all that the fit leans on. */
