@@ -59,7 +59,10 @@ export function App() {
         {asked ? <asked.Screen /> : null}
       </main>
       <footer class="foot">
-        <p>{CAUTIONS.join(' ')} Nothing you open here leaves this machine.</p>
+        {/* The hyphen of “no-go” is no place to break a line. */}
+        <p>
+          {CAUTIONS.join(' ').replaceAll('no-go', 'no\u2011go')} Nothing you open here leaves this machine.
+        </p>
         <GuideAgain />
       </footer>
       <DropAnywhere />
