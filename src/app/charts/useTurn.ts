@@ -14,7 +14,8 @@ function next(): void {
 
 /**
  * False until it is this component's turn: the screen is drawn part by part, and a long log chart by chart. Where it is
- * not `long`, at once. @param wanted a turn is not asked for before it is true
+ * not `long`, at once.
+ * @param wanted a turn is not asked for before it is true
  */
 export function useTurn(long: boolean, wanted = true): boolean {
   const [come, setCome] = useState(!long);
