@@ -7,6 +7,9 @@ import { ownLoader, pageChunks, pageOnly, sharedWorker } from './pageChunks.ts';
 
 const samplesFolder = 'sample-logs';
 
+/** What the bundled packages ask to be told: their names, authors and licenses, beside the code that holds them. */
+const license = { fileName: 'licenses.txt' };
+
 /** Names of the sample flights' files as `sample-logs/index.json` lists them, itself first. */
 function sampleFiles(): string[] {
   const list = JSON.parse(readFileSync(join(samplesFolder, 'index.json'), 'utf8')) as {
@@ -118,7 +121,7 @@ function onlyReachedTypes(): Plugin {
 function nodeBundle(outDir: string, minify: boolean, output: Rolldown.OutputOptions) {
   return {
     ssr: { noExternal: true as const },
-    build: { outDir, target: 'node20', minify, rolldownOptions: { output } },
+    build: { outDir, target: 'node20', minify, license, rolldownOptions: { output } },
   };
 }
 
@@ -143,6 +146,7 @@ export default defineConfig(({ mode }) => {
     build: {
       outDir: 'dist/page',
       target: 'es2023',
+      license,
       modulePreload: { polyfill: false, resolveDependencies: pageOnly },
       assetsInlineLimit: 0,
       rolldownOptions: { output: { codeSplitting: pageChunks() } },

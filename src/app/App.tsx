@@ -9,7 +9,12 @@ import { UnitSwitch } from './parts/UnitSwitch.tsx';
 import { route } from './route.ts';
 import { routeHash } from './routeText.ts';
 import { screens } from './screens/screens.ts';
-import { current } from './state.ts';
+import { current, notice } from './state.ts';
+
+/** What was worth knowing on the screen that is left. */
+function dismissNotice(): void {
+  notice.value = null;
+}
 
 /** The frame: what exists on top, the screen that the address names, what the page is for at the foot. */
 export function App() {
@@ -46,6 +51,7 @@ export function App() {
               key={s.name}
               href={routeHash({ screen: s.name, view: s.view() })}
               aria-current={s === asked ? 'page' : undefined}
+              onClick={dismissNotice}
             >
               {s.label}
             </a>
@@ -64,6 +70,9 @@ export function App() {
           {CAUTIONS.join(' ').replaceAll('no-go', 'no\u2011go')} Nothing you open here leaves this machine.
         </p>
         <GuideAgain />
+        <a class="plain" href="licenses.txt">
+          Licenses of what is inside
+        </a>
       </footer>
       <DropAnywhere />
       <TermPanel />

@@ -2,8 +2,8 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { axeViolations } from './axeViolations.ts';
 import { atRest, furtherScreens, ladder, openFurther, openPlanScreen, searchBest } from './furtherScreens.ts';
+import { bothThemesHold, picturesFit, smallParts } from './looks.ts';
 import { launch, openPage } from './openPage.ts';
 import { shortFlight } from './sampleList.ts';
 import { type ServedPage, servePage } from './servePage.ts';
@@ -22,48 +22,25 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const themes = ['light', 'dark'] as const;
-/** Each look at the plan searches and re-flies first. */
+/** The plan's screen searches and re-flies first. */
 const patience_ms = 240_000;
 
 describe.each(furtherScreens)('%s', (screen) => {
-  test.each(themes)(
-    'has no violation that axe knows of WCAG 2.2 AA, %s',
-    async (theme) => {
-      for (const width of [1280, 390]) {
-        const { page, context } = await openFurther(browser, served.address, screen, { width, theme });
-        for (const summary of await page.locator('main summary').all()) await summary.click();
-        expect(await axeViolations(page)).toEqual([]);
-        const small = await page.evaluate(() =>
-          [...document.querySelectorAll<HTMLElement>('button, a, summary, label')]
-            .map((e) => ({ text: e.textContent, box: e.getBoundingClientRect() }))
-            .filter(({ box }) => box.width > 1 && (box.height < 23.9 || box.width < 23.9) && box.right > 0)
-            .map(({ text, box }) => `${text} ${box.width}×${box.height}`),
-        );
-        expect(small).toEqual([]);
-        await context.close();
-      }
-    },
-    patience_ms,
-  );
-
   test.each([390, 1280, 2560])(
-    'fits %i px without scrolling sideways; pictures kept',
+    'fits %i px, has no violation that axe knows of WCAG 2.2 AA, and parts large enough to press, in both themes; pictures kept',
     async (width) => {
-      for (const theme of themes) {
-        const look = { width, height: width < 600 ? 844 : 800, theme, touch: width < 600 };
-        const { page, context, complaints, strays } = await openFurther(
-          browser,
-          served.address,
-          screen,
-          look,
-        );
-        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-        await page.screenshot({ path: `tests/output/${screen}-${width}-${theme}.png`, fullPage: true });
-        expect(complaints).toEqual([]);
-        expect(strays).toEqual([]);
-        await context.close();
-      }
+      const watched = await openFurther(browser, served.address, screen, {
+        width,
+        height: width < 600 ? 844 : 800,
+        touch: width < 600,
+      });
+      const { page, context, complaints } = watched;
+      await picturesFit(watched, screen, width);
+      for (const summary of await page.locator('main summary').all()) await summary.click();
+      await bothThemesHold(page, width);
+      expect(await smallParts(page)).toEqual([]);
+      expect(complaints).toEqual([]);
+      await context.close();
     },
     patience_ms,
   );

@@ -1,9 +1,9 @@
 import { mkdirSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeViolations } from './axeViolations.ts';
 import { filesOf, give } from './giveFiles.ts';
-import { launch, openPage } from './openPage.ts';
+import { bothThemesHold, fits, picturesFit, smallParts } from './looks.ts';
+import { launch, openPage, type Watched } from './openPage.ts';
 import { type ServedPage, servePage } from './servePage.ts';
 
 let browser: Browser;
@@ -20,15 +20,14 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const themes = ['light', 'dark'] as const;
-
 /** A book with everything on the screen that can be: tags, notes, a form, a file left aside, an undo. */
-async function fullBook(width: number): Promise<{ page: Page; complaints: readonly string[] }> {
-  const { page, complaints } = await openPage(browser, `${served.address}#/logbook`, {
+async function fullBook(width: number): Promise<Watched> {
+  const watched = await openPage(browser, `${served.address}#/logbook`, {
     width,
     height: width < 600 ? 844 : 800,
     touch: width < 600,
   });
+  const { page } = watched;
   const flights = ['bobstay-medlar-4', 'bobstay-tansy-1', 'thimble-teasel-1', 'bobstay-teasel-1'];
   await give(page, ...flights.flatMap(filesOf), { name: 'shopping.txt', text: 'bread\n' });
   await page.getByText('4 flights came into the logbook').waitFor({ timeout: 80_000 });
@@ -44,38 +43,24 @@ async function fullBook(width: number): Promise<{ page: Page; complaints: readon
   await page.getByLabel('Group by').selectOption('both');
   await page.getByLabel('Search').fill('e');
   await edit('bobstay-tansy-1');
-  return { page, complaints };
-}
-
-/** Interactive parts smaller than WCAG 2.2 asks (2.5.8), except where only a keyboard comes. */
-function smallTargets(page: Page): Promise<string[]> {
-  return page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>('button, a, summary, label.button, select, input, textarea')]
-      .map((e) => ({ text: e.textContent, box: e.getBoundingClientRect() }))
-      .filter(({ box }) => box.width > 1 && (box.height < 23.9 || box.width < 23.9) && box.right > 0)
-      .map(({ text, box }) => `${text} ${box.width}×${box.height}`),
-  );
+  return watched;
 }
 
 test.each([390, 1280, 2560])(
   'at %i px a full logbook has no fault that axe knows and fits',
   async (width) => {
-    const { page, complaints } = await fullBook(width);
-    for (const theme of themes) {
-      await page.emulateMedia({ colorScheme: theme });
-      expect(await axeViolations(page)).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-      await page.screenshot({ path: `tests/output/logbook-full-${width}-${theme}.png`, fullPage: true });
-    }
-    expect(await smallTargets(page)).toEqual([]);
-    expect(complaints).toEqual([]);
-    await page.context().close();
+    const watched = await fullBook(width);
+    await picturesFit(watched, 'logbook-full', width);
+    await bothThemesHold(watched.page, width);
+    expect(await smallParts(watched.page)).toEqual([]);
+    expect(watched.complaints).toEqual([]);
+    await watched.context.close();
   },
 );
 
 test('at 200 % zoom nothing scrolls sideways', async () => {
   // A desk of 1280 px at 200 % is laid out like one of 640.
-  const { page } = await fullBook(640);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(640);
-  await page.context().close();
+  const { page, context } = await fullBook(640);
+  await fits(page, 640);
+  await context.close();
 });

@@ -1,9 +1,9 @@
 import { mkdirSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { axeViolations } from './axeViolations.ts';
 import { furtherScreens, openFurther } from './furtherScreens.ts';
 import { dropOn, give, log } from './giveFiles.ts';
+import { bothThemesHold, fits, picturesFit } from './looks.ts';
 import { launch, openPage, reviewStands } from './openPage.ts';
 import { shortFlight } from './sampleList.ts';
 import { type ServedPage, servePage } from './servePage.ts';
@@ -110,26 +110,17 @@ const states: Readonly<Record<string, State>> = {
   },
 };
 
-/** True where nothing is wider than the window. */
-const fits = (page: Page, width: number) =>
-  page.evaluate((w) => document.documentElement.scrollWidth <= w, width);
-
 describe.each(Object.entries(states))('%s', (name, { hash, come }) => {
   test.each([390, 1280])('at %i px, in both themes: no fault that axe knows, nothing cut', async (width) => {
-    const { page, context, strays } = await openPage(browser, `${served.address}${hash}`, {
+    const watched = await openPage(browser, `${served.address}${hash}`, {
       width,
       height: width < 600 ? 844 : 800,
       touch: width < 600,
     });
-    await come(page);
-    for (const theme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme: theme });
-      expect(await axeViolations(page), theme).toEqual([]);
-      expect(await fits(page, width)).toBe(true);
-      await page.screenshot({ path: `tests/output/state-${name}-${width}-${theme}.png` });
-    }
-    expect(strays).toEqual([]);
-    await context.close();
+    await come(watched.page);
+    await picturesFit(watched, `state-${name}`, width, 'window');
+    await bothThemesHold(watched.page, width);
+    await watched.context.close();
   });
 });
 
@@ -148,7 +139,7 @@ describe('on any screen', () => {
           : await openFurther(browser, served.address, further, look);
       if (screen === 'review') await reviewStands(page);
       else await page.getByRole('heading', { level: 1 }).waitFor();
-      expect(await fits(page, 640)).toBe(true);
+      await fits(page, 640);
       await page.emulateMedia({ reducedMotion: 'reduce' });
       const moving = await page.evaluate(() =>
         [...document.querySelectorAll('body, body *')].flatMap((e) => {

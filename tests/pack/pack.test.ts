@@ -63,10 +63,23 @@ describe('the tarball', () => {
     expect(paths.filter((path) => !known.test(path))).toEqual([]);
     // Of the engine one file of code, and the types that its entry leads to.
     const engine = paths.filter((path) => path.startsWith('dist/engine/'));
-    expect(engine.filter((path) => !path.endsWith('.d.ts'))).toEqual(['dist/engine/index.js']);
+    expect(engine.filter((path) => !path.endsWith('.d.ts'))).toEqual([
+      'dist/engine/index.js',
+      'dist/engine/licenses.txt',
+    ]);
     expect(engine.length).toBeLessThan(100);
     const largest_bytes = 1.8e6;
     expect(packed.size).toBeLessThan(largest_bytes);
+  });
+
+  // What the MIT license asks for in all copies of a package.
+  test.each(['engine', 'cli', 'page'])('names the authors and licenses of what is inside dist/%s', (part) => {
+    const told = readFileSync(join(root, 'dist', part, 'licenses.txt'), 'utf8');
+    expect(told).toMatch(/^## papaparse - [\d.]+ \(MIT\)$/mu);
+    expect(told).toContain('Copyright (c) 2015 Matthew Holt');
+    if (part === 'page')
+      for (const name of ['preact', '@preact/signals', 'idb', 'uplot'])
+        expect(told).toContain(`## ${name} - `);
   });
 
   test('needs no other package', () => {

@@ -1,8 +1,9 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { route } from '../route.ts';
 import { current } from '../state.ts';
 import { canGuide, dismissGuide, guideSeen, guideStop, moveGuide, startGuide } from './guide.ts';
 import { guideSteps } from './guideSteps.ts';
+import { mark } from './mark.ts';
 
 /** The guide's present stop, at the foot of the window, with what it points at marked. */
 export function Guide() {
@@ -12,17 +13,15 @@ export function Guide() {
   const next = useRef<HTMLButtonElement>(null);
   const here = step !== undefined && route.value.screen === 'review' && open !== null;
 
-  useEffect(() => {
+  // Before the stop is painted, so that what it says and what it points at change in one frame.
+  useLayoutEffect(() => {
     if (!here) return;
-    const target = document.querySelector<HTMLElement>(step.at);
-    target?.setAttribute('data-pointed', '');
-    const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
-    target?.scrollIntoView({ block: stop === 0 ? 'center' : 'start', behavior: still ? 'auto' : 'smooth' });
     // After the frame has led the reader to the head of a new review.
     const later = requestAnimationFrame(() => next.current?.focus({ preventScroll: true }));
+    const unmark = mark(step.at, stop === 0 ? 'center' : 'start');
     return () => {
       cancelAnimationFrame(later);
-      target?.removeAttribute('data-pointed');
+      unmark();
     };
   }, [here, stop, step, open?.analysis]);
 
