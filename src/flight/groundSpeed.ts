@@ -3,6 +3,7 @@ import type { Mission } from '../mission/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
 import { localPolynomial } from './localPolynomial.ts';
 import { filled } from './onAxis.ts';
+import { slowAgainstSpin } from './slowAgainstSpin.ts';
 import { finiteSamples } from './steps.ts';
 import type { Derivation } from './types.ts';
 
@@ -19,9 +20,10 @@ const RATE_SAMPLES = 5;
  * Speed over the ground from a logged inertial speed V alone. With the vertical speed w, the ground's own speed
  * Ω = ω·r·cos φ and the course χ, the horizontal part u of the ground-relative velocity solves
  * V² − w² = (u·sin χ + Ω)² + (u·cos χ)² (velocity addition V = v + ω×r in east and north):
- * u = −Ω·sin χ + √(V² − w² − Ω²·cos² χ), and v² = u² + w². Where the log shows neither course nor latitude, the
- * ground track is taken to be the great circle from the site along the launch azimuth: due east an error of the
- * course then counts in second order only, toward the north or south it moves v by Ω·cos χ for each radian.
+ * u = −Ω·sin χ ± √(V² − w² − Ω²·cos² χ), and v² = u² + w². The root is added, but while a flight against the spin is
+ * slower than the ground there moves along its course (see slowAgainstSpin). Where the log shows neither course nor
+ * latitude, the ground track is taken to be the great circle from the site along the launch azimuth: due east an error
+ * of the course then counts in second order only, toward the north or south it moves v by Ω·cos χ for each radian.
  */
 export function withGroundSpeed(log: Log, mission: Mission): WithGroundSpeed | null {
   const { channels, time } = log;
@@ -37,6 +39,9 @@ export function withGroundSpeed(log: Log, mission: Mission): WithGroundSpeed | n
   const speed = new Float64Array(time.length).fill(Number.NaN);
   const [sin0, cos0] = [Math.sin(site.latitude_rad), Math.cos(site.latitude_rad)];
   const [sinA, cosA] = [Math.sin(site.launchAzimuth_rad), Math.cos(site.launchAzimuth_rad)];
+  const level = inertial.map((V, i) => Math.sqrt(Math.max(0, V * V - vertical[i]! ** 2)));
+  const turning = world.spin_rad_s * radiusAt_m(world, altitude[0]!, site.latitude_rad) * cos0;
+  const slow = slowAgainstSpin(level, altitude, turning, course?.[0] ?? site.launchAzimuth_rad);
   let arc = 0;
   let last = -1;
   let before = 0;
@@ -50,8 +55,9 @@ export function withGroundSpeed(log: Log, mission: Mission): WithGroundSpeed | n
     const chi = course?.[i] ?? Math.atan2(sinA * cos0, cos0 * Math.cos(arc) * cosA - sin0 * Math.sin(arc));
     const ground = world.spin_rad_s * radius * Math.sqrt(Math.max(0, 1 - sinLatitude ** 2));
     const w = vertical[i]!;
-    const inside = inertial[i]! ** 2 - w * w - (ground * Math.cos(chi)) ** 2;
-    const across = Math.max(0, Math.sqrt(Math.max(0, inside)) - ground * Math.sin(chi));
+    const inside = level[i]! ** 2 - (ground * Math.cos(chi)) ** 2;
+    const root = Math.sqrt(Math.max(0, inside));
+    const across = Math.max(0, (slow[i] === 1 ? -root : root) - ground * Math.sin(chi));
     speed[i] = Math.hypot(across, w);
     last = i;
     before = across;
