@@ -3,8 +3,9 @@ import type { Flight } from '../flight/types.ts';
 import { type AscentSpan, orbitAt } from '../ledger/ascentEnd.ts';
 import type { Budget } from '../ledger/budget.ts';
 import type { PlanarOrbit } from '../orbit/planar.ts';
+import type { World } from '../world/types.ts';
 import type { OrbitFigures, VerdictCode } from './types.ts';
-import { decimal, formatKm } from './wording.ts';
+import { decimal, formatKm, goalWord } from './wording.ts';
 
 export interface Verdict {
   readonly code: VerdictCode;
@@ -121,10 +122,7 @@ function notInOrbit(q: VerdictQuestion, end: PlanarOrbit, say: Say, lead?: strin
     short === null
       ? ''
       : `: ${decimal(Math.max(0, short), 0)} m/s ${left === null ? 'to go at cutoff' : 'short'}`;
-  const lost =
-    budget.lostAt_s === null
-      ? ''
-      : ` Orbit was out of reach from ${decimal(budget.lostAt_s, 0)} s at the latest.`;
+  const lost = outOfReach(q);
   if (span.burn === null && flight.burns.length === 0 && left === null) {
     return say(
       'undetermined',
@@ -134,7 +132,7 @@ function notInOrbit(q: VerdictQuestion, end: PlanarOrbit, say: Say, lead?: strin
   if (!span.isCutoff && span.burn !== null) {
     return say(
       'suborbital-lost-in-flight',
-      `Lost in flight: the log ends under thrust at ${decimal(flight.time[span.end]!, 0)} s${toGo === null ? '' : `, ${decimal(toGo, 0)} m/s before orbit`}.${lost}`,
+      `Lost in flight: the log ends under thrust at ${decimal(flight.time[span.end]!, 0)} s${toGo === null ? '' : `, ${decimal(toGo, 0)} m/s before ${goalWord(mission.target)}`}.${lost}`,
     );
   }
   const stages = mission.vehicle?.stages.length ?? 0;
@@ -158,17 +156,14 @@ function notInOrbit(q: VerdictQuestion, end: PlanarOrbit, say: Say, lead?: strin
   }
   if (left === null) {
     if (end.periapsisRadius_m >= mission.world.radius_m)
-      return say('orbit-decaying', `${decaying(mission.world.name, mission.world.radius_m, end)}.`);
+      return say('orbit-decaying', `${decaying(mission.world, end)}.`);
     return say(
       'undetermined',
       `${head}${shortText}. Whether propellant was left the log and card do not tell.`,
     );
   }
   if (end.periapsisRadius_m >= mission.world.radius_m) {
-    return say(
-      'orbit-decaying',
-      `${decaying(mission.world.name, mission.world.radius_m, end)}${shortText}.${lost}`,
-    );
+    return say('orbit-decaying', `${decaying(mission.world, end)}${shortText}.${lost}`);
   }
   const total = budget.vehicleDeltaV ?? Number.POSITIVE_INFINITY;
   const dry =
@@ -178,8 +173,22 @@ function notInOrbit(q: VerdictQuestion, end: PlanarOrbit, say: Say, lead?: strin
   return say('suborbital-out-of-propellant', `${head}${shortText}${dry}.${lost}`);
 }
 
-function decaying(world: string, radius_m: number, end: PlanarOrbit): string {
-  return `In an orbit that decays: periapsis ${formatKm(end.periapsisRadius_m - radius_m)} is under the floor of ${world}`;
+/** From when on the goal could not be reached; with the figures where the vehicle never had enough. */
+function outOfReach({ flight, budget }: VerdictQuestion): string {
+  const { lostAt_s, obtainable, toGo } = budget;
+  if (lostAt_s === null) return '';
+  const goal = goalWord(flight.mission.target);
+  const head = ` ${goal.charAt(0).toUpperCase()}${goal.slice(1)} was out of reach`;
+  if (obtainable === null || toGo === null || obtainable[0]! >= toGo[0]!)
+    return `${head} from ${decimal(lostAt_s, 0)} s at the latest.`;
+  const start = flight.startsInFlight ? 'when the log begins' : 'at lift-off';
+  return `${head} from the start: ${decimal(obtainable[0]!, 0)} m/s were aboard ${start}, with ${decimal(toGo[0]!, 0)} m/s to go at least.`;
+}
+
+/** Without air nothing brings an orbit down: there a low periapsis is only nearer the ground than the floor allows. */
+function decaying({ name, radius_m, orbitFloor_m, atmosphere }: World, end: PlanarOrbit): string {
+  const low = `periapsis ${formatKm(end.periapsisRadius_m - radius_m)} is under the floor of ${name}, ${formatKm(orbitFloor_m)}`;
+  return atmosphere === null ? `In orbit, but too low: ${low}` : `In an orbit that decays: ${low}`;
 }
 
 /** True when the last stage that burnt has (nearly) nothing left of its own. */
@@ -230,6 +239,8 @@ function detailLine(q: VerdictQuestion, end: PlanarOrbit): string {
   const left = budget.obtainable?.[budget.atEnd];
   if (left !== undefined && q.toGo !== null) parts.push(`margin ${decimal(left - q.toGo, 0)} m/s`);
   const lift = budget.margin?.[0];
-  if (lift !== undefined) parts.push(`${decimal(lift, 0)} m/s to spare at lift-off`);
+  const start = flight.startsInFlight ? 'when the log begins' : 'at lift-off';
+  if (lift !== undefined)
+    parts.push(`${decimal(Math.abs(lift), 0)} m/s ${lift < 0 ? 'too little' : 'to spare'} ${start}`);
   return parts.join(' · ');
 }

@@ -1,3 +1,4 @@
+import type { Target } from '../mission/types.ts';
 import { formatFigure } from '../units/figures.ts';
 
 /** A number with a fixed count of decimals, thousands separated, true minus. */
@@ -10,4 +11,10 @@ export function formatKm(altitude_m: number, unit = true): string {
   const km = altitude_m / 1000;
   const text = decimal(km, Math.abs(km) < 10 ? 1 : 0);
   return unit ? `${text} km` : text;
+}
+
+/** What the flight was to come to, in the middle of a sentence. */
+export function goalWord({ kind }: Target): string {
+  if (kind === 'orbit') return 'orbit';
+  return kind === 'escape' ? 'escape' : kind === 'suborbital' ? 'the height wanted' : 'the target';
 }

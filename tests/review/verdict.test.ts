@@ -108,3 +108,46 @@ test('a log in which nothing moves is read but gives nothing: exit 4', async () 
   expect((failed as LossbookError).code).toBe('no-flight');
   expect((failed as LossbookError).exit).toBe(4);
 });
+
+describe('what the verdict says of a goal that was not reached', () => {
+  test('a height that was wanted is not called orbit', async () => {
+    const card = cardWith('osselby-short', (c) => {
+      c.target = { kind: 'suborbital', peakAltitude_m: 2500000, tolerance_m: 10000 };
+    });
+    const { text } = await verdictOf(cutLog('osselby-short'), card);
+    expect(text).toMatch(/^Peak \d+ km, .* The height wanted was out of reach from \d+ s at the latest\.$/u);
+    expect(text).not.toMatch(/orbit/iu);
+  });
+
+  test('a rocket that never had enough is told so, with what was aboard and the least that was needed', async () => {
+    const altitude_m = 20_000_000;
+    const card = cardWith('osselby-short', (c) => {
+      c.target = { apoapsisAltitude_m: altitude_m, periapsisAltitude_m: altitude_m };
+    });
+    const verdict = await verdictOf(cutLog('osselby-short'), card);
+    // Hohmann (1925) from the turning ground, by hand: the first impulse less what the ground gives.
+    const { world, site } = JSON.parse(card);
+    const mu = world.gravitationalParameter_m3_s2;
+    const low = world.radius_m + (site.altitude_m ?? 0);
+    const high = world.radius_m + altitude_m;
+    const given =
+      ((2 * Math.PI) / world.rotationPeriod_s) * low * Math.cos((site.latitude_deg * Math.PI) / 180);
+    const first = Math.sqrt(mu * (2 / low - 2 / (low + high)));
+    const second = Math.sqrt(mu / high) - Math.sqrt(mu * (2 / high - 2 / (low + high)));
+    const told =
+      /Orbit was out of reach from the start: ([\d,]+) m\/s were aboard at lift-off, with ([\d,]+)/u;
+    const [, aboard, least] = (told.exec(verdict.text) ?? []).map((s) => Number(s.replace(/,/g, '')));
+    expect(Math.abs(least! - (first - given + second))).toBeLessThan(2);
+    expect(verdict.detail).toContain(`${(least! - aboard!).toLocaleString('en')} m/s too little at lift-off`);
+  });
+
+  test('without air an orbit under the floor does not decay', async () => {
+    const folder = new URL('../../sample-logs/', import.meta.url);
+    const read = (file: string) => readFileSync(new URL(file, folder), 'utf8');
+    const { vehicle: _, ...card } = JSON.parse(read('thimble-teasel-1.mission.json'));
+    card.world.orbitFloor_m = 40000;
+    const verdict = await verdictOf(read('thimble-teasel-1.csv'), JSON.stringify(card));
+    expect(verdict.code).toBe('orbit-decaying');
+    expect(verdict.text).toBe('In orbit, but too low: periapsis 30 km is under the floor of Threnby, 40 km.');
+  });
+});

@@ -1,7 +1,7 @@
 import { stageName } from '../../flight/events.ts';
-import { isBraking } from '../../ledger/ascentEnd.ts';
+import { isBraking, orbitAt } from '../../ledger/ascentEnd.ts';
 import { toGoAt } from '../../ledger/budget.ts';
-import { decimal } from '../wording.ts';
+import { decimal, formatKm, goalWord } from '../wording.ts';
 import { type Candidate, type Finder, type Occasion, reachedTarget } from './types.ts';
 
 /** Cutoffs too early and too late, stages never lit, and logs that end under thrust. */
@@ -23,11 +23,11 @@ function endsInFlight({ flight, span, strips, verdict }: Occasion): Candidate[] 
     return null;
   };
   const told = [
-    [last('dynamicPressure_Pa'), 1e-3, 1, 'kPa of dynamic pressure'],
-    [last('acceleration_m_s2'), 1, 1, 'm/s² of load'],
+    [last('dynamicPressure_Pa'), 1e-3, 1, ' kPa of dynamic pressure'],
+    [last('acceleration_m_s2'), 1, 1, ' m/s² of load'],
     [last('angleOfAttack_deg'), 1, 1, '° of angle of attack'],
   ].flatMap(([value, scale, digits, unit]) =>
-    typeof value === 'number' ? [`${decimal(value * (scale as number), digits as number)} ${unit}`] : [],
+    typeof value === 'number' ? [`${decimal(value * (scale as number), digits as number)}${unit}`] : [],
   );
   return [
     {
@@ -73,7 +73,12 @@ function early(o: Occasion): Candidate[] {
   const toGo = budget.toGo?.[budget.atEnd] ?? null;
   if (left === null || toGo === null || left < toGo || o.verdict === 'suborbital-stage-not-lit') return [];
   const at = flight.time[span.end]!;
-  const periapsis = orbit.periapsisAltitude_m.value;
+  const { target } = flight.mission;
+  const rising = target.kind === 'suborbital';
+  const apsis = rising ? 'apoapsis' : 'periapsis';
+  const height = (rising ? orbit.apoapsisAltitude_m : orbit.periapsisAltitude_m).value;
+  // An orbit that lies over its target was not left too early.
+  if (target.kind === 'orbit' && height !== null && height > target.periapsisAltitude_m) return [];
   const flow = flowAt(o);
   const longer = flow === null ? null : toGo / flow;
   return [
@@ -85,11 +90,11 @@ function early(o: Occasion): Candidate[] {
       sigma_m_s: o.sigma_m_s,
       claim: 'cutoff',
       text: `Cut off ${decimal(toGo, 0)} m/s too early, with ${decimal(left, 0)} m/s still aboard.`,
-      evidence: `At cutoff, ${decimal(at, 1)} s, periapsis was ${periapsis === null ? 'not reached' : `at ${decimal(periapsis / 1000, 0)} km`}.`,
+      evidence: `At cutoff, ${decimal(at, 1)} s, ${apsis} was ${height === null ? 'not reached' : `at ${formatKm(height)}`}.`,
       advice:
         longer === null
-          ? 'Watch the periapsis, not the clock: cut off when it comes up to the target.'
-          : `Burn about ${decimal(longer, longer < 10 ? 1 : 0)} s longer: watch the periapsis, not the clock, and cut off when it comes up to the target.`,
+          ? `Watch the ${apsis}, not the clock: cut off when it comes up to the target.`
+          : `Burn about ${decimal(longer, longer < 10 ? 1 : 0)} s longer: watch the ${apsis}, not the clock, and cut off when it comes up to the target.`,
     },
   ];
 }
@@ -107,6 +112,8 @@ function leftAboard(o: Occasion): Candidate[] {
   const left = budget.obtainable?.[budget.atEnd] ?? null;
   const toGo = budget.toGo?.[budget.atEnd] ?? null;
   if (!span.isCutoff || reachedTarget(o) || left === null || toGo === null || left >= toGo) return [];
+  // A vehicle that was never to go to orbit does not burn on for it.
+  if (!flight.mission.targetKnown && (budget.margin?.[0] ?? 0) < 0) return [];
   const at = flight.time[span.end]!;
   return [
     {
@@ -118,7 +125,7 @@ function leftAboard(o: Occasion): Candidate[] {
       claim: 'dropped',
       text: `Cut off with ${decimal(left, 0)} m/s still in the tanks.`,
       evidence: `${decimal(toGo, 0)} m/s were to go; what was left would have brought it nearer.`,
-      advice: 'Short of orbit, burn until the tanks are empty.',
+      advice: `Short of ${goalWord(flight.mission.target)}, burn until the tanks are empty.`,
     },
   ];
 }
@@ -160,10 +167,19 @@ function late(o: Occasion): Candidate[] {
       sigma_m_s: o.sigma_m_s,
       claim: 'cutoff',
       text: `Cut off ${decimal(end - flight.time[i]!, 1)} s too late.`,
-      evidence: `At ${decimal(flight.time[i]!, 1)} s only ${decimal(atLeast, 0)} m/s were to go; after it ${decimal(burnt, 0)} m/s were burnt that moved the orbit off its target.`,
-      advice: 'Ease the throttle as the target comes near, and cut off when the lower apsis reaches it.',
+      evidence: `At ${decimal(flight.time[i]!, 1)} s only ${decimal(atLeast, 0)} m/s were to go; after it ${decimal(burnt, 0)} m/s were burnt that moved the orbit off its target, and ${decimal(toGo[atEnd]!, 0)} m/s to go were left.`,
+      advice: cutOffWhen(o, i),
     },
   ];
+}
+
+/** What to watch for: the apsis that comes to the target last, unless the other had been there long before. */
+function cutOffWhen({ flight }: Occasion, least: number): string {
+  const { target, world } = flight.mission;
+  const low = orbitAt(flight, least).periapsisRadius_m - world.radius_m;
+  if (target.kind !== 'orbit' || low >= target.periapsisAltitude_m - target.tolerance_m)
+    return 'Ease the throttle as the target comes near, and cut off when the lower apsis reaches it.';
+  return 'Cut off when the apoapsis reaches the target, coast up to it and burn the rest there; where the engine cannot be lit again, fly flatter so that both apsides come to the target together.';
 }
 
 /** Where the delta-v to go was least, sample by sample about a node of the curve. */

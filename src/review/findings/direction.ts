@@ -49,7 +49,10 @@ function rotation(o: Occasion): Candidate[] {
       // A degree of launch azimuth is nobody's fault.
       sigma_m_s: 0.02 * most,
       claim: 'plane',
-      text: `The world’s rotation was not used: it gave ${decimal(given, 0)} of ${decimal(most, 0)} m/s.`,
+      text:
+        given < 0
+          ? `The world’s rotation worked against the launch: it took ${decimal(-given, 0)} m/s where a launch eastward gains ${decimal(most, 0)}.`
+          : `The world’s rotation was not used: it gave ${decimal(given, 0)} of ${decimal(most, 0)} m/s.`,
       evidence: `The card asks for no inclination, and the orbit is inclined by ${decimal(orbit.inclination_deg.value, 0)}° from a site at ${decimal(Math.abs(site.latitude_rad) * DEG, 0)}° of latitude.`,
       advice: 'Launch toward the east unless the orbit has to have another plane.',
     },
