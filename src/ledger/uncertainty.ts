@@ -119,7 +119,7 @@ function gatheredRate(flight: Flight, curves: LossCurves, i: number, g: number):
   const V = Math.max(track.inertialSpeed[i]!, 5);
   const up = verticalSpeed[i]!;
   const turning = mission.world.spin_rad_s * radius[i]! * Math.cos(track.latitude[i]!);
-  const shrunk = (turning * Math.abs(Math.sin(track.course[i]!)) * up) / V;
+  const shrunk = (turning * Math.sin(track.course[i]!) * up) / V;
   return g * ((speed[i]! * level) / V + (up * shrunk) / (V * V));
 }
 

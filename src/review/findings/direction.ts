@@ -31,14 +31,17 @@ function plane(o: Occasion): Candidate[] {
   ];
 }
 
-/** Due east from the site the ground gives ω·r·cos(latitude); in a plane of inclination i it gives ω·r·cos(i). */
+/**
+ * With the spin from the site the ground gives |ω|·r·cos(latitude); in a plane of inclination i it gives ω·r·cos(i),
+ * where a world that turns westward (ω < 0) helps orbits of more than 90°.
+ */
 function rotation(o: Occasion): Candidate[] {
   const { flight, span, orbit } = o;
   const { target, world, site } = flight.mission;
   if (target.kind !== 'orbit' || target.inclination_rad !== null || !span.isCutoff) return [];
   if (!site.latitudeKnown || world.spin_rad_s === 0 || orbit.inclination_deg.value === null) return [];
-  const ground = Math.abs(world.spin_rad_s) * world.radius_m;
-  const most = ground * Math.cos(site.latitude_rad);
+  const ground = world.spin_rad_s * world.radius_m;
+  const most = Math.abs(ground) * Math.cos(site.latitude_rad);
   const given = ground * Math.cos(orbit.inclination_deg.value / DEG);
   return [
     {
@@ -54,7 +57,7 @@ function rotation(o: Occasion): Candidate[] {
           ? `The world’s rotation worked against the launch: it took ${decimal(-given, 0)} m/s where a launch eastward gains ${decimal(most, 0)}.`
           : `The world’s rotation was not used: it gave ${decimal(given, 0)} of ${decimal(most, 0)} m/s.`,
       evidence: `The card asks for no inclination, and the orbit is inclined by ${decimal(orbit.inclination_deg.value, 0)}° from a site at ${decimal(Math.abs(site.latitude_rad) * DEG, 0)}° of latitude.`,
-      advice: 'Launch toward the east unless the orbit has to have another plane.',
+      advice: `Launch toward the ${ground > 0 ? 'east' : 'west'} unless the orbit has to have another plane.`,
     },
   ];
 }
