@@ -1,3 +1,4 @@
+import { staysInAir } from '../../flight/peakAltitude.ts';
 import type { Flight } from '../../flight/types.ts';
 import { allenEggersPeak } from '../../flight/wayDown/allenEggers.ts';
 import type { Entry, Peak } from '../../flight/wayDown/entry.ts';
@@ -90,6 +91,8 @@ function scaleHeight_m(flight: Flight, altitude_m: number): number {
 const LEAST_ANGLE_RAD = (5 * Math.PI) / 180;
 
 function expected(flight: Flight, entry: Entry): Figure {
+  // The formula comes from outside, where there is no air yet.
+  if (staysInAir(flight)) return unavailable('the fall began within the air');
   if (entry.angle_rad < LEAST_ANGLE_RAD)
     return unavailable('the path is too level: gravity and the round world bend it on the way');
   const H = scaleHeight_m(flight, entry.deceleration.altitude_m);

@@ -1,4 +1,5 @@
 import { indexAt } from '../../flight/events.ts';
+import { staysInAir } from '../../flight/peakAltitude.ts';
 import type { Flight } from '../../flight/types.ts';
 import { bareDragArea_m2, parachutesDragArea_m2 } from '../../mission/returnAreas.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../../units/standardGravity.ts';
@@ -54,7 +55,7 @@ function deorbitFindings({ deorbit }: WayDownReview): Finding[] {
   ];
 }
 
-function entryFindings(flight: Flight, { entry }: WayDownReview): Finding[] {
+function entryFindings(flight: Flight, { entry, deorbit }: WayDownReview): Finding[] {
   const peak = entry?.peakDeceleration_m_s2;
   if (entry === null || peak === undefined || peak.figure.value === null) return [];
   const limit = flight.mission.limits.acceleration_m_s2 ?? STEEP_G * STANDARD_GRAVITY_M_S2;
@@ -67,8 +68,8 @@ function entryFindings(flight: Flight, { entry }: WayDownReview): Finding[] {
       end_s: entry.end_s,
       ...noCost,
       text: `The entry was steep: ${g(peak.figure.value)} at ${decimal(peak.time_s, 0)} s, over ${g(limit)}.`,
-      evidence: `The path ran ${decimal(entry.angle_deg.value ?? Number.NaN, 1)}° under the horizontal at ${decimal(entry.speed_m_s.value ?? Number.NaN, 0)} m/s where the air began.`,
-      advice: `A higher periapsis at deorbit makes it shallower. ${flight.mission.limits.acceleration_m_s2 === null ? 'The card gives no limit: ten g was taken. ' : ''}${caution}`,
+      evidence: `The path ran ${decimal(entry.angle_deg.value ?? Number.NaN, 1)}° under the horizontal at ${decimal(entry.speed_m_s.value ?? Number.NaN, 0)} m/s where ${staysInAir(flight) ? 'it began to fall' : 'the air began'}.`,
+      advice: `${deorbit === null ? 'It fell without having been in orbit: only a lower or a flatter path would have been milder.' : 'A higher periapsis at deorbit makes it shallower.'} ${flight.mission.limits.acceleration_m_s2 === null ? 'The card gives no limit: ten g was taken. ' : ''}${caution}`,
     },
   ];
 }

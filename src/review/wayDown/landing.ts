@@ -1,3 +1,4 @@
+import { linearRegression, linearRegressionLine } from 'simple-statistics';
 import { indexAt } from '../../flight/events.ts';
 import type { Flight } from '../../flight/types.ts';
 import type { PoweredLanding } from '../../flight/wayDown/powered.ts';
@@ -26,9 +27,10 @@ export function landingReview(flight: Flight, found: PoweredLanding): PoweredLan
 
 /**
  * Speed just before rest, m/s: the middle of the log's own rows (smoothing would feel the stop) in the last second
- * in which it still moved.
+ * in which it still moved. Where the log ends in motion no row feels the stop: there the straight line through that
+ * second tells the speed at its end, for a vehicle that brakes is slower by then.
  */
-export function speedBefore(flight: Flight, time_s: number): number {
+export function speedBefore(flight: Flight, time_s: number, rests: boolean): number {
   const raw = flight.log.channels.speed;
   const time = raw === undefined ? flight.time : flight.log.time;
   const speed = raw ?? flight.speed;
@@ -36,9 +38,10 @@ export function speedBefore(flight: Flight, time_s: number): number {
   const still = Math.max(1, 5 * flight.noise.speed_m_s);
   let last = indexAt(time, time_s + zero);
   while (last > 0 && !(speed[last]! > still)) last--;
-  const moving: number[] = [];
+  const moving: number[][] = [];
   for (let i = last; i >= 0 && (time[last]! - time[i]! <= 1 || moving.length < 3); i--) {
-    if (Number.isFinite(speed[i]!)) moving.push(speed[i]!);
+    if (Number.isFinite(speed[i]!)) moving.push([time[i]! - time[last]!, speed[i]!]);
   }
-  return median(moving);
+  if (!rests && moving.length >= 3) return Math.max(0, linearRegressionLine(linearRegression(moving))(0));
+  return median(moving.map((row) => row[1]!));
 }

@@ -63,9 +63,9 @@ function outcomeOf(flight: Flight, touchdown_s: number | null): Outcome {
     touchdown_s: null,
   });
   if (touchdown_s !== null) {
-    const speed = speedBefore(flight, touchdown_s);
-    const hard = speed > HARD_M_S;
     const logEnds = touchdown_s >= flight.time[n - 1]!;
+    const speed = speedBefore(flight, touchdown_s, !logEnds);
+    const hard = speed > HARD_M_S;
     return {
       code: hard ? 'landed-hard' : 'landed',
       text: `${logEnds ? 'The log ends at the ground' : 'Touchdown'} at ${decimal(touchdown_s, 0)} s with ${decimal(speed, 1)} m/s${hard ? ': hard' : ''}.`,
@@ -75,9 +75,12 @@ function outcomeOf(flight: Flight, touchdown_s: number | null): Outcome {
   }
   const falling = flight.verticalSpeed[n - 1]! < -10;
   if (falling && last < 0.02 * peak && flight.speed[n - 1]! > CRASH_M_S) {
+    const falling_m_s = `falling at ${decimal(flight.speed[n - 1]!, 0)} m/s`;
     return without(
       'lost',
-      `The log ends at ${decimal(last, 0)} m, falling at ${decimal(flight.speed[n - 1]!, 0)} m/s: it did not land.`,
+      atGround(flight)
+        ? `The log ends at the ground, ${falling_m_s}: a crash.`
+        : `The log ends at ${decimal(last, 0)} m, ${falling_m_s}: it did not land.`,
       'it did not land',
     );
   }
@@ -90,12 +93,19 @@ function outcomeOf(flight: Flight, touchdown_s: number | null): Outcome {
 function touchdownOf(flight: Flight, events: readonly FlightEvent[]): number | null {
   const found = events.find((e) => e.name === 'touchdown');
   if (found !== undefined) return found.time_s;
-  const { time, altitude, speed, verticalSpeed, noise } = flight;
+  const { time, speed, verticalSpeed } = flight;
   const n = time.length;
-  if (flight.startsInFlight || n < 10) return null;
+  if (n < 10) return null;
+  const down = verticalSpeed[n - 1]! < -0.5 && speed[n - 1]! <= CRASH_M_S;
+  return down && atGround(flight) ? time[n - 1]! : null;
+}
+
+/** True where the log's last row is within two rows' fall of the ground that it left. */
+function atGround({ time, altitude, verticalSpeed, noise, ...flight }: Flight): boolean {
+  if (flight.startsInFlight) return false;
+  const n = time.length;
   const ground = altitude[flight.liftOffIndex]!;
   const step = Math.max(0.1, time[n - 1]! - time[n - 2]!);
   const near = Math.max(5, 3 * noise.altitude_m, -2 * step * verticalSpeed[n - 1]!);
-  const down = verticalSpeed[n - 1]! < -0.5 && speed[n - 1]! <= CRASH_M_S;
-  return down && Math.abs(altitude[n - 1]! - ground) <= near ? time[n - 1]! : null;
+  return Math.abs(altitude[n - 1]! - ground) <= near;
 }

@@ -97,6 +97,12 @@ async function codesOf(flown: Fall): Promise<string[]> {
 /** Slow at 8 km, canopies at 3 km as the card has it, 6.5 m/s at the ground. */
 const sound: Fall = { speed_m_s: 120, open_m: 3000, canopy_m2: 380 };
 
+test('Allen and Eggers’ peak is for bodies that come from above the air, not for this fall from 8 km', async () => {
+  const { entry } = (await reviewOf(sound)).return;
+  expect(entry!.peakDynamicPressure_Pa.figure.value!).toBeGreaterThan(0);
+  expect(entry!.allenEggers_m_s2).toMatchObject({ value: null, reason: 'the fall began within the air' });
+}, 30_000);
+
 test('a sound way down has no findings', async () => {
   expect(await codesOf(sound)).toEqual([]);
   expect(await codesOf({ ...sound, limit_m_s2: 18 })).toEqual([]);
