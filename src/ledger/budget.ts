@@ -1,7 +1,8 @@
 import type { Flight } from '../flight/types.ts';
 import { obtainableDeltaV_m_s } from '../mission/obtainable.ts';
-import type { Target } from '../mission/types.ts';
-import { deltaVToGo, type ToGoTarget } from '../orbit/toGo.ts';
+import type { Mission, Target } from '../mission/types.ts';
+import { coasted } from '../orbit/coasted.ts';
+import { deltaVToGo, type PlanarState, type ToGoTarget } from '../orbit/toGo.ts';
 import type { PlanarStates, ToGoAlong } from '../orbit/toGoAlong.ts';
 import { type ToGoCurve, toGoCurve } from '../orbit/toGoCurve.ts';
 import type { AscentSpan } from './ascentEnd.ts';
@@ -98,19 +99,32 @@ export function statesBetween(flight: Flight, first: number, last: number): Plan
  * puts another horizontal inertial speed in place of the flight's own.
  */
 export function toGoAt(flight: Flight, i: number, across_m_s?: number): number | null {
-  const { world } = flight.mission;
-  const target = toGoTarget(flight.mission.target, world.radius_m);
-  if (target === null) return null;
-  const problem = {
-    mu_m3_s2: world.mu_m3_s2,
-    floorRadius_m: world.radius_m + world.orbitFloor_m,
-    target,
-  };
-  return deltaVToGo(problem, {
+  return toGoFrom(flight.mission, stateAt(flight, i, across_m_s));
+}
+
+/** Delta-v to go at axis point `i` as the state at a later one of the same coast, led back along its arc, tells it. */
+export function toGoByLater(flight: Flight, i: number, later: number): number | null {
+  const back_s = flight.time[i]! - flight.time[later]!;
+  return toGoFrom(flight.mission, coasted(flight.mission.world.mu_m3_s2, stateAt(flight, later), back_s));
+}
+
+function stateAt(flight: Flight, i: number, across_m_s?: number): PlanarState {
+  return {
     radius_m: flight.radius[i]!,
     radialSpeed_m_s: flight.verticalSpeed[i]!,
     tangentialSpeed_m_s: across_m_s ?? flight.track.inertialHorizontalSpeed[i]!,
-  }).deltaV_m_s;
+  };
+}
+
+function toGoFrom({ world, target }: Mission, state: PlanarState): number | null {
+  const goal = toGoTarget(target, world.radius_m);
+  if (goal === null) return null;
+  const problem = {
+    mu_m3_s2: world.mu_m3_s2,
+    floorRadius_m: world.radius_m + world.orbitFloor_m,
+    target: goal,
+  };
+  return deltaVToGo(problem, state).deltaV_m_s;
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Flight } from '../flight/types.ts';
 import type { AscentSpan } from '../ledger/ascentEnd.ts';
-import { type Budget, toGoAt } from '../ledger/budget.ts';
-import { figure, sigmaOf, unavailable, widened, withAssumption } from './figure.ts';
+import { type Budget, toGoAt, toGoByLater } from '../ledger/budget.ts';
+import { combined, figure, figureBetween, unavailable, widened, withAssumption } from './figure.ts';
 import { ispShareFrom, massSigma, obtainableSigma } from './obtainableError.ts';
 import { inertialAcross_m_s, laterInCoast, siteReadings } from './orbitFigures.ts';
 import { toGoSigma } from './toGoError.ts';
@@ -29,8 +29,8 @@ export function budgetFigures(
       if (other !== null) toGo = widened(toGo, other);
     }
     const late = laterInCoast(flight, span.end);
-    // A coast spends nothing: what it seems to change is the log's error, until the arc comes to its end.
-    const lateValue = late === null ? null : toGoAt(flight, late);
+    // What a later state of the coast tells otherwise is the log's error, unless it is no coast any more.
+    const lateValue = late === null ? null : toGoByLater(flight, span.end, late);
     if (lateValue !== null && Math.abs(lateValue - toGoValue) < 50) toGo = widened(toGo, lateValue);
     for (const site of siteReadings(flight, span.end)) {
       const other = toGoAt(flight, span.end, inertialAcross_m_s(flight, span.end, site));
@@ -49,31 +49,26 @@ export function budgetFigures(
           Math.hypot(massSigma(flight, span.end), budget.vehicleDeltaV * ispShareFrom(flight, 0)),
           'derived',
         );
-  const sum = spent.value === null || toGoValue === null ? null : spent.value + toGoValue;
-  const projected =
-    sum === null
-      ? unavailable(spent.reason ?? toGo.reason ?? 'no delta-v to go')
-      : figure(sum, Math.hypot(sigmaOf(spent), toGoError), 'derived');
-  const marginValue = left === null || toGoValue === null ? null : left - toGoValue;
-  const margin =
-    marginValue === null
-      ? unavailable(left === null ? whyNoMargin : (toGo.reason ?? ''))
-      : figure(marginValue, Math.hypot(leftSigma, toGoError), 'derived');
-  const shortfall =
-    marginValue === null
-      ? unavailable(margin.reason ?? whyNoMargin)
-      : marginValue < 0
-        ? figure(-marginValue, Math.hypot(leftSigma, toGoError), 'derived')
-        : { value: 0, low: 0, high: 0, basis: 'derived' as const };
+  const margin = combined(remaining, toGo, -1);
   return {
     deltaVSpent: spent,
     deltaVToGo: toGo,
     deltaVRemaining: remaining,
     vehicleDeltaV: whole,
-    projectedTotal: projected,
+    projectedTotal: combined(spent, toGo, 1),
     margin,
-    shortfall,
+    shortfall: shortfallOf(margin),
   };
+}
+
+/** How far the margin is under zero; nothing where it is not, as far up as its interval and its assumptions go under. */
+function shortfallOf(margin: Figure): Figure {
+  if (margin.value === null) return margin;
+  const of = (value: number): number => (margin.value! < 0 ? -value : Math.max(0, -value));
+  let f = figureBetween(of(margin.value), of(margin.high!), of(margin.low!), 'derived');
+  for (const { what, low, high } of margin.assumptions ?? [])
+    for (const end of [low, high]) if (of(end) !== f.value) f = withAssumption(f, what, of(end));
+  return f;
 }
 
 /** Why the margin cannot be had, in a clause. */

@@ -41,3 +41,25 @@ export function widened(f: Figure, other: number): Figure {
   if (f.value === null || !Number.isFinite(other)) return f;
   return { ...f, low: Math.min(f.low!, other), high: Math.max(f.high!, other) };
 }
+
+/**
+ * a + b, or a − b: the intervals' reaches in quadrature on each side, and beside them what an assumption could move
+ * either to. Unavailable, with the reason, where either is.
+ */
+export function combined(a: Figure, b: Figure, sign: 1 | -1): Figure {
+  if (a.value === null || b.value === null)
+    return unavailable((a.value === null ? a.reason : b.reason) ?? 'a part of it is not known');
+  const value = a.value + sign * b.value;
+  const [down, up] = [b.value - b.low!, b.high! - b.value];
+  let f = figureBetween(
+    value,
+    value - Math.hypot(a.value - a.low!, sign === 1 ? down : up),
+    value + Math.hypot(a.high! - a.value, sign === 1 ? up : down),
+    'derived',
+  );
+  for (const { what, low, high } of a.assumptions ?? [])
+    for (const end of [low, high]) f = withAssumption(f, what, value + end - a.value);
+  for (const { what, low, high } of b.assumptions ?? [])
+    for (const end of [low, high]) f = withAssumption(f, what, value + sign * (end - b.value));
+  return f;
+}
