@@ -1,5 +1,5 @@
 import type { Flight } from '../flight/types.ts';
-import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
+import { END_SAMPLES, edgeVariance } from './burnError.ts';
 import { fitVariances } from './fitSensitivity.ts';
 import type { LossCurves } from './lossCurves.ts';
 
@@ -16,8 +16,6 @@ export interface LedgerSigmas {
   readonly unexplained: number;
 }
 
-/** Samples that a smoothed end value leans on. */
-const END_SAMPLES = 6;
 /** Samples that the altitude's smoothed value at an end leans on. */
 const ALTITUDE_SAMPLES = 20;
 /** Pitch at a burn's inserted edges leans on two samples run on: this much more variance (by 1,200 noisy flights). */
@@ -182,33 +180,11 @@ class RateError {
   }
 }
 
-/** One sigma that gives a rounding error, even over half a step, its own 95 % interval. */
-const UNIFORM_95 = 0.95 / 1.959964;
-
 /** Variance of ideal from the masses at the burns' edges, which the logarithm hangs on. */
 function massEdges(flight: Flight, curves: LossCurves): number {
-  const { noise } = flight;
-  const spread = noise.massStep_kg / Math.sqrt(12);
-  const white = Math.sqrt(Math.max(0, noise.mass_kg ** 2 - spread ** 2) / END_SAMPLES);
-  const sigma = Math.hypot(UNIFORM_95 * (noise.massStep_kg / 2), white);
-  // A mass that card and throttle made leaves an edge anywhere between two rows.
-  const made = flight.log.channels.mass === undefined ? flight.mass : null;
-  let sum = 0;
-  for (const burn of flight.burns) {
-    if (burn.endIndex > curves.end) continue;
-    const isp = burn.segments[0]?.isp_s ?? 0;
-    const middle = (burn.startIndex + burn.endIndex) >> 1;
-    const edges = [
-      [burn.startMass_kg, Math.min(burn.startIndex + 2, middle)],
-      [burn.endMass_kg, Math.max(burn.endIndex - 3, middle)],
-    ] as const;
-    for (const [m, beside] of edges) {
-      if (m === null) continue;
-      const open = made === null ? sigma : UNIFORM_95 * (made[beside]! - made[beside + 1]!);
-      sum += ((STANDARD_GRAVITY_M_S2 * isp * open) / m) ** 2;
-    }
-  }
-  return sum;
+  return flight.burns
+    .filter((burn) => burn.endIndex <= curves.end)
+    .reduce((sum, burn) => sum + edgeVariance(flight, burn), 0);
 }
 
 /** Angle between thrust and the frame's velocity, signed as pitch less path, rad. */

@@ -24,6 +24,7 @@ import { ledgerWithPitchBias, pitchCorrection, pitchReading, vehicleWithPitchBia
 import { plannedTime_s } from './planEventTimes.ts';
 import { propellantAt_kg } from './propellantAt.ts';
 import { type ReviewRequest, readRequest } from './readRequest.ts';
+import { spentFigure, spentIn } from './spentIn.ts';
 import { makeStrips } from './strips.ts';
 import type { Analysis, Figure, Review, ReviewBurn } from './types.ts';
 import { vehicleFigures } from './vehicleFigures.ts';
@@ -200,9 +201,7 @@ function headingReading(flight: Flight): string | null {
 
 function burnList(flight: Flight, span: AscentSpan): ReviewBurn[] {
   return flight.burns.map((burn) => {
-    let deltaV = 0;
-    for (let i = burn.startIndex; i < burn.endIndex; i++) deltaV += flight.gaps.vacuum[i]!;
-    const known = flight.gaps.known;
+    const deltaV = spentIn(flight, burn);
     const before = toGoAt(flight, burn.startIndex);
     const after = toGoAt(flight, burn.endIndex);
     const used =
@@ -214,12 +213,12 @@ function burnList(flight: Flight, span: AscentSpan): ReviewBurn[] {
       end_s: burn.end_s,
       stage: stageName(flight, burn.stage),
       ascent: burn.endIndex <= span.end,
-      deltaV: known ? figure(deltaV, 0, 'derived') : unavailable('the engine is not known'),
+      deltaV: spentFigure(flight, burn),
       efficiency:
         burn.startIndex > span.end
           ? unavailable('after the ascent: the orbit work tells it')
-          : !known || before === null || after === null || deltaV === 0
-            ? unavailable(known ? 'the target asks for no orbit' : 'the engine is not known')
+          : deltaV === null || before === null || after === null || deltaV === 0
+            ? unavailable(deltaV === null ? 'the engine is not known' : 'the target asks for no orbit')
             : figure((before - after) / deltaV, 0, 'derived'),
       propellant_kg:
         used === null ? unavailable('the log has no mass') : figure(used, flight.noise.mass_kg, 'measured'),

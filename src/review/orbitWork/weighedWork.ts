@@ -3,7 +3,7 @@ import { inertialState, inPlaneState } from '../../flight/inertialState.ts';
 import type { Burn, Flight } from '../../flight/types.ts';
 import { type OrbitBurn, type OrbitBurnKind, weighOrbitBurn } from '../../orbit/orbitBurn.ts';
 import { figure, unavailable } from '../figure.ts';
-import { spentIn } from '../spentIn.ts';
+import { spentFigure, spentIn } from '../spentIn.ts';
 import type { Figure } from '../types.ts';
 import { decimal, formatKm } from '../wording.ts';
 import type { OrbitWorkBurn } from './types.ts';
@@ -46,7 +46,7 @@ export function weighedWork(flight: Flight, burn: Burn): OrbitWorkBurn {
     end_s: burn.end_s,
     stage: stageName(flight, burn.stage),
     kind: weighed.kind,
-    deltaV_m_s: spent === null ? unavailable(noSpent) : figure(spent, 0, 'derived'),
+    deltaV_m_s: spentFigure(flight, burn),
     optimum_m_s: optimum,
     efficiency:
       spent === null || best === null || spent === 0
@@ -82,7 +82,7 @@ function hiddenWork(flight: Flight, burn: Burn, weighed: OrbitBurn, spent: numbe
     end_s: burn.end_s,
     stage: stageName(flight, burn.stage),
     kind: mostly ? 'plane-change' : weighed.kind,
-    deltaV_m_s: figure(spent, 0, 'derived'),
+    deltaV_m_s: spentFigure(flight, burn),
     optimum_m_s: unseen,
     efficiency: unseen,
     placeLoss_m_s: unseen,

@@ -4,7 +4,7 @@ import { orbitAt } from '../../ledger/ascentEnd.ts';
 import { speedAtApsis } from '../../orbit/transfers.ts';
 import { figure, unavailable } from '../figure.ts';
 import { orbitFigures } from '../orbitFigures.ts';
-import { spentIn } from '../spentIn.ts';
+import { spentFigure, spentIn } from '../spentIn.ts';
 import type { DeorbitReview } from './types.ts';
 
 /** The last burn that took periapsis from above the orbit floor to below it; null without one. */
@@ -32,7 +32,7 @@ export function deorbitReview(flight: Flight, span: AscentSpan): DeorbitReview |
   return {
     start_s: burn.start_s,
     end_s: burn.end_s,
-    deltaV_m_s: spent === null ? unknown : figure(spent, 0, 'derived'),
+    deltaV_m_s: spentFigure(flight, burn),
     periapsisBefore_m: before,
     periapsisAfter_m: after,
     perDeltaV_m_per_m_s: spent === null || spent === 0 ? unknown : figure(lowered / spent, 0, 'derived'),

@@ -3,21 +3,20 @@ import { indexAt } from '../../flight/events.ts';
 import type { Flight } from '../../flight/types.ts';
 import type { PoweredLanding } from '../../flight/wayDown/powered.ts';
 import { median } from '../../log/statistics.ts';
-import { figure, unavailable } from '../figure.ts';
-import { spentIn } from '../spentIn.ts';
+import { figure } from '../figure.ts';
+import { spentFigure } from '../spentIn.ts';
 import type { PoweredLandingReview } from './types.ts';
 
 /** A powered landing's figures. */
 export function landingReview(flight: Flight, found: PoweredLanding): PoweredLandingReview {
   const { noise } = flight;
-  const spent = spentIn(flight, found.burn);
   const pathSigma = noise.speed_m_s + noise.verticalSpeed_m_s;
   return {
     start_s: found.burn.start_s,
     end_s: found.burn.end_s,
     startAltitude_m: found.startAltitude_m,
     startSpeed_m_s: found.startSpeed_m_s,
-    deltaV_m_s: spent === null ? unavailable('the engine is not known') : figure(spent, 0, 'derived'),
+    deltaV_m_s: spentFigure(flight, found.burn),
     speedLost_m_s: figure(found.speedLost_m_s, noise.speed_m_s, 'measured'),
     gravityLoss_m_s: figure(found.gravityLoss_m_s, pathSigma, 'derived'),
     hover_s: found.hover_s,
