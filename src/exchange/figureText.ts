@@ -19,6 +19,12 @@ export function shown(figure: Figure, scale = 1): Shown {
   return { scale, decimals: value === null || value === 0 || half >= 0.95 ? 0 : 1 };
 }
 
+/** How a mass in kg is shown: whole, with decimals only where little would be left of a small rocket's. */
+export function massForm({ value }: Figure): Shown {
+  const size = Math.abs(value ?? 0);
+  return { scale: 1, decimals: size === 0 || size >= 10 ? 0 : size >= 1 ? 1 : 4 };
+}
+
 /** The figure's value, or — where it is unavailable. */
 export function valueText(figure: Figure, { scale, decimals }: Shown): string {
   return numberText(figure.value === null ? null : figure.value * scale, decimals);

@@ -1,6 +1,6 @@
 import type { Figure, Finding, OrbitFigures, ReviewBurn, ReviewEvent } from '../review/types.ts';
 import { NO_FIGURE } from '../units/figures.ts';
-import { intervalText, numberText, shown, valueText } from './figureText.ts';
+import { intervalText, massForm, numberText, shown, valueText } from './figureText.ts';
 import type { Inks } from './inks.ts';
 import { movedText } from './movedText.ts';
 import { textTable } from './textTable.ts';
@@ -16,7 +16,7 @@ export function burnsText(burns: readonly ReviewBurn[], ink: Inks): string[] {
     valueText(burn.deltaV, shown(burn.deltaV)),
     intervalText(burn.deltaV, shown(burn.deltaV)),
     valueText(burn.efficiency, { scale: 100, decimals: 0 }),
-    valueText(burn.propellant_kg, { scale: 1, decimals: 0 }),
+    valueText(burn.propellant_kg, massForm(burn.propellant_kg)),
   ]);
   return textTable(
     [
@@ -100,13 +100,18 @@ export function eventsText(events: readonly ReviewEvent[], ink: Inks): string[] 
   );
 }
 
+function shortSpan({ start_s, end_s }: Finding): string {
+  const [start, end] = [numberText(start_s, 0), numberText(end_s, 0)];
+  return start === end ? `${start} s` : `${start}–${end} s`;
+}
+
 /** The findings as they come (dearest first): what, when, cost; then evidence and advice. */
 export function findingsText(findings: readonly Finding[], ink: Inks, width: number): string[] {
   return findings.flatMap((finding, i) => {
     const cost = finding.cost_m_s;
     const kg = finding.propellant_kg;
     const worth = [
-      `${numberText(finding.start_s, 0)}–${numberText(finding.end_s, 0)} s`,
+      shortSpan(finding),
       cost.value === null
         ? ''
         : `${valueText(cost, shown(cost))} m/s ${intervalText(cost, shown(cost))}`.trim(),

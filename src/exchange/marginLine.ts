@@ -54,6 +54,8 @@ function timeAxis(start: number, end: number, lostAt_s: number | null, width: nu
   const label = `${numberText(lostAt_s, 0)} s`;
   const free = (from: number, to: number) =>
     from >= 0 && to <= width && line.slice(from, to).every((c) => c === ' ');
+  // A mark inside the left label takes its place, for it tells the same moment.
+  if (column < left.length) line.fill(' ', 0, left.length);
   line[column] = '▲';
   const after = column + 2;
   const before = column - 1 - label.length;

@@ -1,3 +1,4 @@
+import type { Review } from '../review/types.ts';
 import { numberText } from './figureText.ts';
 
 /** A reading off a curve: whole numbers, one decimal below 10. */
@@ -8,6 +9,17 @@ export function readingText(value: number): string {
 /** Seconds from lift-off: `123 s`. */
 export function timeText(time_s: number): string {
   return `${numberText(time_s, 0)} s`;
+}
+
+/** A stretch of time: `168 s to 639 s`, and only `448 s` where both ends read the same. */
+export function spanText(start_s: number, end_s: number): string {
+  const [start, end] = [timeText(start_s), timeText(end_s)];
+  return start === end ? start : `${start} to ${end}`;
+}
+
+/** What time zero is: lift-off, or the first row of a log that begins in flight. */
+export function timeOrigin({ events }: Pick<Review, 'events'>): string {
+  return events.some((e) => e.name === 'lift-off') ? 'lift-off' : 'the log’s first row';
 }
 
 /** A round value under an axis: decimals only where the step needs them. */

@@ -10,6 +10,7 @@ import { ledgerText } from './ledgerText.ts';
 import { notesText, readingsText } from './logText.ts';
 import { orbitWorkText } from './orbitWorkText.ts';
 import { plainDocument } from './plainDocument.ts';
+import { timeOrigin } from './readingText.ts';
 import { textTable } from './textTable.ts';
 import { unavailableTexts } from './unavailableText.ts';
 import { wayDownText } from './wayDownText.ts';
@@ -46,7 +47,7 @@ export function reviewText(document: Review, { width, colour }: TextOptions): st
     ...leading(marginText(budget, ledger.end_s, ink, width)),
     ...section(
       'What took the margin',
-      'rise of the projected total from lift-off',
+      `rise of the projected total from ${timeOrigin(review)}`,
       review.waste === null ? [] : wasteText(review.waste, ink, width),
     ),
     ...section('Burns', '', burnsText(review.burns, ink)),
@@ -140,8 +141,9 @@ function logRemark({ source }: Review): string {
 }
 
 /** Times are from lift-off; where the log counts otherwise its own time of it is told. */
-function eventsRemark({ source }: Review): string {
+function eventsRemark(review: Review): string {
+  const { source } = review;
   const own = source.liftOffLogTime_s;
   const at = Math.abs(own) < 0.05 ? '' : `, ${formatFigure(own, { decimals: 1 })} s of the log`;
-  return `times in s from lift-off${at}`;
+  return `times in s from ${timeOrigin(review)}${at}`;
 }

@@ -4,12 +4,14 @@ import { factorSigma } from '../flight/identify/identifyVehicle.ts';
 import type { PitchReading } from '../flight/identify/pitchAgainstPath.ts';
 import { speedFrameByFall } from '../flight/identify/speedFrameByFall.ts';
 import type { Flight } from '../flight/types.ts';
+import { ascentSpan } from '../ledger/ascentEnd.ts';
 import type { QualityNote } from '../log/types.ts';
+import { obtainableDeltaV_m_s } from '../mission/obtainable.ts';
 import { liftOffMass_kg } from '../mission/vehicle.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
 import { isBiased, pitchReading } from './pitchBias.ts';
 import { vehicleFigures } from './vehicleFigures.ts';
-import { decimal } from './wording.ts';
+import { decimal, formatKm } from './wording.ts';
 
 /** Shares under which card and log count as telling the same. */
 const SAME_MASS = 0.002;
@@ -29,6 +31,8 @@ export function consistencyNotes(
   reading: PitchReading | null = pitchReading(flight),
 ): QualityNote[] {
   return [
+    ...beginsInFlight(flight),
+    ...speedOverCard(flight),
     ...liftOffMass(flight),
     ...dryMasses(flight),
     ...burnTimes(flight),
@@ -42,6 +46,40 @@ export function consistencyNotes(
 
 function note(code: string, channel: QualityNote['channel'], text: string): QualityNote {
   return { code, channel, rows: null, count: 1, text };
+}
+
+function beginsInFlight({ startsInFlight, altitude, speed }: Flight): QualityNote[] {
+  if (!startsInFlight) return [];
+  const state = `at ${formatKm(altitude[0]!)} and ${decimal(speed[0]!, 0)} m/s`;
+  return [
+    note(
+      'begins-in-flight',
+      'time',
+      `The log begins in flight, ${state}: times count from its first row, and what was spent before it is not in the books.`,
+    ),
+  ];
+}
+
+/** Share by which the speed gained on the way up may exceed all that the card's vehicle has. */
+const OVER_CARD = 0.02;
+
+/** No rocket gains more speed over the ground, on the way up, than its whole delta-v in vacuum. */
+function speedOverCard(flight: Flight): QualityNote[] {
+  const { vehicle } = flight.mission;
+  const mass_kg = vehicle === null ? null : liftOffMass_kg(vehicle);
+  if (vehicle === null || mass_kg === null || flight.startsInFlight) return [];
+  const aboard = { stage: 0, mass_kg, time_s: 0, gone: new Set<string>(), dropTimes_s: new Map() };
+  const total = obtainableDeltaV_m_s(vehicle, aboard);
+  const gained = flight.speed[ascentSpan(flight).end]! - flight.speed[0]!;
+  if (total === null || !(gained > (1 + OVER_CARD) * total)) return [];
+  const unitOf = (channel: string) => flight.log.readings.find((r) => r.channel === channel)?.unit ?? 'SI';
+  return [
+    note(
+      'speed-over-card',
+      'speed',
+      `The speed grows by ${decimal(gained, 0)} m/s on the way up, but the card’s vehicle has ${decimal(total, 0)} m/s in all: a unit is wrong (the speed was read in ${unitOf('speed')}, the altitude in ${unitOf('altitude')}), or the card is another vehicle’s. No figure of this review holds until that is set right: name the unit (--map speed=COLUMN:UNIT) or give the right card.`,
+    ),
+  ];
 }
 
 /** “3.2 % more”, “0.4 % less”. */

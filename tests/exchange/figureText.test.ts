@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import {
   assumptionTexts,
   intervalText,
+  massForm,
   numberText,
   shown,
   valueText,
@@ -21,6 +22,11 @@ describe('numberText', () => {
     expect(numberText(null, 0)).toBe('—');
     expect(numberText(Number.NaN, 0)).toBe('—');
   });
+});
+
+test('a small rocket’s grams of propellant are not shown as nothing', () => {
+  const shownMass = (kg: number) => valueText(figure(kg, 0), massForm(figure(kg, 0)));
+  expect([0.0125, 4.25, 12.5, 42000, 0].map(shownMass)).toEqual(['0.0125', '4.3', '13', '42,000', '0']);
 });
 
 describe('a figure', () => {

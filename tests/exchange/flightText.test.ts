@@ -22,6 +22,8 @@ describe('tables of the flight', () => {
     expect(findingsText(review.findings, ink, 80)[1]).toBe('   14–168 s, 310 m/s ±20, 800 kg of propellant');
   });
   test('nothing is written of what is not there', () => {
+    const moment = { ...review.findings[0]!, start_s: 447.7, end_s: 448.3 };
+    expect(findingsText([moment], ink, 80)[1]).toMatch(/^ {3}448 s, /);
     expect([burnsText([], ink), eventsText([], ink), findingsText([], ink, 80)]).toEqual([[], [], []]);
   });
 });

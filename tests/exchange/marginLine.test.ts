@@ -13,6 +13,9 @@ describe('marginLine', () => {
   test('near the right edge the time stands before the mark', () => {
     expect(marginLine([0, 100], [100, -1], 80, 40).axis).toBe('0 s                        80 s ▲  100 s');
   });
+  test('a mark at the left end keeps a moment that can be read', () => {
+    expect(marginLine([0, 100], [-1, -100], 0, 40).axis).toBe('▲ 0 s                              100 s');
+  });
   test('what is not available is a dot, never bridged', () => {
     expect(marginLine([0, 1, 2, 3, 4], [1, 1, null, 1, 1], null, 8).bar).toBe('██····██');
   });

@@ -37,6 +37,31 @@ test.each(referenceNames)(
   },
 );
 
+test('a log that begins in flight says so, with where and how fast', async () => {
+  const [header, ...rows] = cutLog(name, undefined, 5).split('\n');
+  const later = rows.filter((r) => Number.parseFloat(r) >= 60);
+  const [, altitude, speed] = later[0]!.split(',').map(Number);
+  const notes = await notesOn([header, ...later].join('\n'), cardOf());
+  const told = /in flight, at ([\d.]+) km and ([\d,]+) m\/s/u.exec(notes[0]!.text)!;
+  expect(notes[0]!.code).toBe('begins-in-flight');
+  expect(Number(told[1]) * 1000).toBeCloseTo(altitude!, -2);
+  expect(Math.abs(Number(told[2]!.replace(',', '')) - speed!)).toBeLessThan(2);
+});
+
+test('more speed than the whole vehicle has: a unit was taken wrongly', async () => {
+  // Speed in km/h and altitude in feet under headers without units, as some loggers write them.
+  const [, ...rows] = cutLog(name, ['time_s', 'altitude_m', 'speed_m_s'], 10).split('\n');
+  const feet = rows
+    .filter((r) => r !== '')
+    .map((r) => r.split(',').map(Number))
+    .map(([t, h, v]) => [t, (h! / 0.3048).toFixed(0), (v! * 3.6).toFixed(0)].join(','));
+  const notes = await notesOn(['time,altitude,speed', ...feet].join('\n'), cardOf());
+  const found = notes.find((n) => n.code === 'speed-over-card')!;
+  // Tsiolkovsky over the card's two stages: 5,541 m/s.
+  expect(found.text).toContain('has 5,541 m/s in all');
+  expect(found.text).toMatch(/read in m\/s, the altitude in m\)/u);
+});
+
 test('lift-off mass, dry mass at staging, burn time and specific impulse off the card', async () => {
   const card = cardOf();
   card.vehicle.stages[0].dryMass_kg = 4200;

@@ -1,4 +1,4 @@
-import { intervalText, numberText, shown, valueText } from '../../exchange/figureText.ts';
+import { intervalText, massForm, numberText, shown, valueText } from '../../exchange/figureText.ts';
 import type { Review, ReviewBurn } from '../../review/types.ts';
 import { speedIn } from '../units.ts';
 
@@ -33,7 +33,7 @@ function BurnRow({
         <td class="number">{valueText(efficiency, { scale: 100, decimals: 1 })}</td>
       ) : null}
       {columns.propellant ? (
-        <td class={lesser}>{valueText(propellant_kg, { scale: 1, decimals: 0 })}</td>
+        <td class={lesser}>{valueText(propellant_kg, massForm(propellant_kg))}</td>
       ) : null}
     </tr>
   );

@@ -1,4 +1,5 @@
 import { numberText } from '../../exchange/figureText.ts';
+import { timeOrigin } from '../../exchange/readingText.ts';
 import { eventWord } from '../../exchange/report/eventLabels.ts';
 import type { Review, ReviewEvent } from '../../review/types.ts';
 import { cursor_s } from '../charts/timeFrame.ts';
@@ -50,7 +51,7 @@ export function EventsTable({ review }: { readonly review: Review }) {
   return (
     <section class="events" aria-label="Events">
       <h2>
-        Events <span class="quiet">from lift-off</span>
+        Events <span class="quiet">from {timeOrigin(review)}</span>
       </h2>
       <div class={parts.length === 1 ? '' : 'pair halves'}>
         {parts.map((part) => (

@@ -1,8 +1,8 @@
 import { numberText, shown, valueText } from '../../exchange/figureText.ts';
+import { spanText } from '../../exchange/readingText.ts';
 import { unbroken } from '../../exchange/sentence.ts';
 import type { Finding, Review } from '../../review/types.ts';
 import { chooseFinding, chosenFinding } from '../charts/timeFrame.ts';
-import { timeText } from '../figureText.ts';
 import { seeking } from '../state.ts';
 import { inUnits, speedIn } from '../units.ts';
 
@@ -29,7 +29,7 @@ function FindingItem({ finding, place }: { readonly finding: Finding; readonly p
         )}
       </div>
       <p class="finding-place">
-        {timeText(finding.start_s)} to {timeText(finding.end_s)}
+        {spanText(finding.start_s, finding.end_s)}
         {propellant_kg.value === null ? '' : `, worth ${numberText(propellant_kg.value, 0)} kg of propellant`}
       </p>
       <p>{unbroken(inUnits(`${finding.evidence} ${finding.advice}`))}</p>

@@ -1,4 +1,5 @@
 import { numberText } from '../../exchange/figureText.ts';
+import { timeOrigin } from '../../exchange/readingText.ts';
 import { unavailableTexts } from '../../exchange/unavailableText.ts';
 import { CAUTIONS } from '../../review/cautions.ts';
 import type { Review } from '../../review/types.ts';
@@ -76,7 +77,7 @@ export function Provenance({ review }: { readonly review: Review }) {
         <summary>How the log was understood</summary>
         <p class="quiet">
           {source.file}: {numberText(source.rows, 0)} rows, {formatFigure(source.rate_Hz, { digits: 3 })} Hz,
-          lift-off at {numberText(source.liftOffLogTime_s, 1)} s of the log
+          {timeOrigin(review)} at {numberText(source.liftOffLogTime_s, 1)} s of the log
           {source.card === null ? ', no mission card' : `, mission card ${source.card}`}.
         </p>
         <table class="figures channels">

@@ -2,7 +2,7 @@ import type { AgainstPlan, ComparedState, Review } from '../../review/types.ts';
 import { formatFigure } from '../../units/figures.ts';
 import type { ShownUnits } from '../../units/unitSets.ts';
 import { intervalText, numberText, shown, valueText } from '../figureText.ts';
-import { timeText } from '../readingText.ts';
+import { spanText } from '../readingText.ts';
 import { sentence, unbroken } from '../sentence.ts';
 import { type Drawing, draw } from './drawing.ts';
 import { section, table } from './reportTables.ts';
@@ -24,7 +24,7 @@ export function findingsSection({ findings }: Review, units: ShownUnits): Drawin
             'span',
             {},
             unbroken(f.text),
-            draw('span', { class: 'quiet' }, ` ${timeText(f.start_s)} to ${timeText(f.end_s)}`),
+            draw('span', { class: 'quiet' }, ` ${spanText(f.start_s, f.end_s)}`),
           ),
           f.cost_m_s.value === null
             ? null

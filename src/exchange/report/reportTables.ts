@@ -2,9 +2,17 @@ import type { Figure, Review } from '../../review/types.ts';
 import { NO_FIGURE } from '../../units/figures.ts';
 import type { ShownUnits } from '../../units/unitSets.ts';
 import { budgetOrder } from '../budgetText.ts';
-import { assumptionTexts, intervalText, numberText, type Shown, shown, valueText } from '../figureText.ts';
+import {
+  assumptionTexts,
+  intervalText,
+  massForm,
+  numberText,
+  type Shown,
+  shown,
+  valueText,
+} from '../figureText.ts';
 import { orbitRows } from '../flightText.ts';
-import { timeText } from '../readingText.ts';
+import { timeOrigin, timeText } from '../readingText.ts';
 import { sentence, unbroken } from '../sentence.ts';
 import { causes } from './causes.ts';
 import { type Drawing, draw } from './drawing.ts';
@@ -170,7 +178,7 @@ export function burnsTable({ burns }: Review, units: ShownUnits): Drawing | null
     numberText(burn.end_s, 1),
     ...figureCells(burn.deltaV, shown(burn.deltaV, speed.scale)),
     valueText(burn.efficiency, { scale: 100, decimals: 0 }),
-    valueText(burn.propellant_kg, { scale: 1, decimals: 0 }),
+    valueText(burn.propellant_kg, massForm(burn.propellant_kg)),
   ]);
   return section(
     'Burns',
@@ -191,7 +199,8 @@ export function burnsTable({ burns }: Review, units: ShownUnits): Drawing | null
 }
 
 /** Events in order of time; a column for the plan only where there is one. */
-export function eventsTable({ events }: Review, units: ShownUnits): Drawing | null {
+export function eventsTable(review: Review, units: ShownUnits): Drawing | null {
+  const { events } = review;
   const altitude = units.shownIn('km', 1e-3);
   const speed = units.shownIn('m/s', 1);
   const decimals = altitude.unit === 'km' ? 1 : 0;
@@ -199,7 +208,7 @@ export function eventsTable({ events }: Review, units: ShownUnits): Drawing | nu
   const planned = events.some((e) => e.planned_s !== null);
   return section(
     'Events',
-    's from lift-off',
+    `s from ${timeOrigin(review)}`,
     table(
       [
         { head: 'event', class: '' },
