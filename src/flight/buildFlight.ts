@@ -13,6 +13,7 @@ import { hiddenEdges } from './hiddenEdges.ts';
 import { massFromCard } from './identify/massFromCard.ts';
 import { vehicleFromLog } from './identify/vehicleFromLog.ts';
 import { deriveKinematics, type Kinematics } from './kinematics.ts';
+import { addGroundsFall, latitudeAlong } from './latitudeAlong.ts';
 import { findLiftOff } from './liftOff.ts';
 import { findMassDrops } from './massDrops.ts';
 import { layMass } from './massLine.ts';
@@ -80,7 +81,9 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
       : alone;
   if (axis.liftOff >= 0 && !liftOff.startsInFlight) restAtLiftOff(axis, path, rawAltitude);
 
-  const cutoffs = settleCoasts(log, t, axis, mission, path, raw);
+  const place = latitudeAlong(log, t, axis, mission, path);
+  const cutoffs = settleCoasts(log, t, axis, mission, path, raw, place.latitude);
+  addGroundsFall(log, axis, mission, path, place);
 
   const cardBurns: Burn[] = raw.map((burn, k) => {
     const stageIndex = staging.stageOfBurn[k]!;
@@ -112,7 +115,7 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
   const air = airAlongPath(mission.world, path.altitude, path.speed);
   const pitchSigma = pitch === null ? 0 : whiteNoise(t, filled(t, log.channels.pitch)!);
   const angle = pathAngle(path, pitch);
-  const radius = path.altitude.map((h) => radiusAt_m(mission.world, h, mission.site.latitude_rad));
+  const radius = path.altitude.map((h, i) => radiusAt_m(mission.world, h, place.latitude[i]!));
   let riseSigma: Float64Array = new Float64Array(axis.time.length).fill(Number.NaN);
   const firstBurn = raw.findIndex((b) => b.end_s > 0);
   if (axis.liftOff >= 0 && !liftOff.startsInFlight && pitch !== null && firstBurn !== -1) {

@@ -19,6 +19,7 @@ const FEWEST_STEPS = 40;
 /**
  * Lets the coast after each cutoff tell the state at cutoff (see coastFit). Changes the path's arrays in place and
  * returns how sure each state then is.
+ * @param latitude along the flight, rad, on the axis
  */
 export function settleCoasts(
   log: Log,
@@ -27,6 +28,7 @@ export function settleCoasts(
   mission: Mission,
   path: Kinematics,
   burns: readonly RawBurn[],
+  latitude: Float64Array,
 ): CutoffState[] {
   const states: CutoffState[] = [];
   const speed = finiteSamples(t, log.channels.speed ?? new Float64Array(0));
@@ -47,7 +49,14 @@ export function settleCoasts(
       speed_m_s: Number.NaN,
     };
     if (path.altitudeSigma_m > NOISY_ALTITUDE_M) {
-      const fit = coastAltitude(axis.time, from, to, altitude, stepped ? FEWEST_STEPS : FEWEST_SAMPLES);
+      const fit = coastAltitude(
+        mission.world,
+        axis.time,
+        from,
+        to,
+        altitude,
+        stepped ? FEWEST_STEPS : FEWEST_SAMPLES,
+      );
       if (fit !== null) {
         path.altitude.set(fit.altitude, from);
         state.altitude_m = (3 * path.altitudeSigma_m) / Math.sqrt(fit.count);
@@ -58,10 +67,10 @@ export function settleCoasts(
       }
     }
     if (path.speedSigma_m_s > NOISY_SPEED_M_S && log.channels.speed !== undefined) {
-      const radius = path.altitude.map((h) => radiusAt_m(mission.world, h, mission.site.latitude_rad));
+      const radius = path.altitude.map((h, i) => radiusAt_m(mission.world, h, latitude[i]!));
       const settled = coastSpeeds(
         mission.world,
-        mission.site.latitude_rad,
+        latitude,
         axis.time,
         radius,
         from,
