@@ -152,8 +152,9 @@ const messages = {
   },
   'part-missing': {
     exit: 2,
-    what: (v) => `the file holds ${v.parts} flight(s), there is no part ${v.part}`,
-    next: (v) => `use --part 1 to --part ${v.parts}`,
+    what: (v) =>
+      `the file holds ${v.parts === 1 ? 'one flight' : `${v.parts} flights`}, there is no part ${v.part}`,
+    next: (v) => (v.parts === 1 ? 'leave --part out' : `use --part 1 to --part ${v.parts}`),
   },
   'card-json-broken': {
     exit: 3,

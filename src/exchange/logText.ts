@@ -38,7 +38,12 @@ export function readingsText(readings: readonly ChannelReading[], ink: Inks): st
 /** Repairs and limits of the log, one paragraph each. */
 export function notesText(notes: readonly QualityNote[], width: number): string[] {
   return notes.flatMap((note) => {
-    const rows = note.rows === null ? null : `rows ${note.rows[0]}–${note.rows[1]}`;
+    const rows =
+      note.rows === null
+        ? null
+        : note.rows[0] === note.rows[1]
+          ? `row ${note.rows[0]}`
+          : `rows ${note.rows[0]}–${note.rows[1]}`;
     const where = [note.channel, rows].filter((part) => part !== null).join(', ');
     return wrapText(`· ${where === '' ? '' : `${where}: `}${note.text}`, width, '  ');
   });

@@ -1,3 +1,4 @@
+import { counted } from '../units/figures.ts';
 import type { Assigned } from './assign.ts';
 import { risesAlong } from './timeAxis.ts';
 import type { QualityNote } from './types.ts';
@@ -45,7 +46,7 @@ export function joinRows(rows: Int32Array, time: Float64Array, assigned: readonl
         channel: null,
         rows: [(joins[0]?.[1] ?? 0) + 1, (joins.at(-1)?.[1] ?? 0) + 1],
         count: joins.length,
-        text: `${joins.length} row(s) have the time of the row before and values only where that has none; they are joined to it.`,
+        text: `${counted(joins.length, 'row has', 'rows have')} the time of the row before and values only where that has none; ${joins.length === 1 ? 'it is' : 'they are'} joined to it.`,
       },
     ],
   };

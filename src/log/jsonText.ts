@@ -1,4 +1,5 @@
 import { LossbookError } from '../errors.ts';
+import { counted } from '../units/figures.ts';
 import type { QualityNote } from './types.ts';
 
 /** A JSON file as parsed: one document, or one value per line. */
@@ -100,7 +101,7 @@ function jsonLines(text: string): JsonContent | null {
       text:
         lastBroken && broken === 1
           ? 'The last line breaks off and is left out; the flight may have gone on.'
-          : `${broken} line(s) are no JSON and are left out.`,
+          : `${counted(broken, 'line is no JSON and is', 'lines are no JSON and are')} left out.`,
     });
   }
   return { lines: true, value: rows, notes };

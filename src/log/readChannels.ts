@@ -1,3 +1,4 @@
+import { counted } from '../units/figures.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Unit } from '../units/units.ts';
 import type { Assigned } from './assign.ts';
@@ -214,7 +215,7 @@ function unreadableNote(a: Assigned): QualityNote | null {
     channel: a.channel,
     rows: [first[0] + 1, last[0] + 1],
     count: bad.length,
-    text: `${bad.length} cell(s) of “${a.column.header}” are no numbers (the first is “${first[1].slice(0, 40)}”) and count as missing.`,
+    text: `${counted(bad.length, 'cell', 'cells')} of “${a.column.header}” ${bad.length === 1 ? 'is no number' : 'are no numbers'} (${bad.length === 1 ? 'it reads' : 'the first is'} “${first[1].slice(0, 40)}”) and ${bad.length === 1 ? 'counts' : 'count'} as missing.`,
   };
 }
 

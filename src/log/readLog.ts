@@ -1,4 +1,5 @@
 import { LossbookError } from '../errors.ts';
+import { counted } from '../units/figures.ts';
 import { type Assigned, assignColumns } from './assign.ts';
 import { type ByteSource, wholeOf } from './byteSource.ts';
 import { climbCheck } from './climbCheck.ts';
@@ -280,7 +281,7 @@ function partNotes(
       channel: 'time',
       rows: null,
       count: parts.length,
-      text: `The clock begins again: the file holds ${parts.length} flights, and this is number ${part}.`,
+      text: `The clock begins again: the file holds ${parts.length} flights, and this is number ${part}; the others are read by their number (--part ${part === 1 ? 2 : 1}).`,
     });
   }
   const timeless = rows - finiteCount(time);
@@ -290,7 +291,7 @@ function partNotes(
       channel: 'time',
       rows: null,
       count: timeless,
-      text: `${timeless} row(s) have no readable time and are left out.`,
+      text: `${counted(timeless, 'row has no readable time and is', 'rows have no readable time and are')} left out.`,
     });
   }
   return notes;

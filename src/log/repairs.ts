@@ -1,3 +1,4 @@
+import { counted } from '../units/figures.ts';
 import { courseOf } from './course.ts';
 import { heldRuns } from './heldRuns.ts';
 import { wildValues } from './outliers.ts';
@@ -77,7 +78,7 @@ export function repairChannels(
       channel,
       rows: lines(first, last),
       count: wild.length,
-      text: `${wild.length} value(s) jump away and back as no vehicle can; they are left out, so the figures there rest on the neighbours.`,
+      text: `${counted(wild.length, 'value jumps away and back as no vehicle can; it is', 'values jump away and back as no vehicle can; they are')} left out, so the figures there rest on the neighbours.`,
     });
   }
   for (const channel of movingChannels) {
@@ -98,8 +99,8 @@ export function repairChannels(
         count: taken.length,
         text:
           kind === 'frozen'
-            ? `${taken.length} value(s) repeat the last one while the vehicle flies on, and then catch up; they are left out.`
-            : `${taken.length} value(s) stand at one figure that fits neither what comes before nor after; they are left out.`,
+            ? `${counted(taken.length, 'value repeats the last one while the vehicle flies on, and the next catches up; it is', 'values repeat the last one while the vehicle flies on, and then catch up; they are')} left out.`
+            : `${counted(taken.length, 'value fits neither what comes before nor after; it is', 'values stand at one figure that fits neither what comes before nor after; they are')} left out.`,
       });
     }
   }
@@ -150,7 +151,7 @@ function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
       channel: null,
       rows: [(rows[first] ?? 0) + 1, (rows[last + 1] ?? 0) + 1],
       count: gaps.length,
-      text: `${gaps.length} gap(s) without rows, the longest ${Number(longest.toPrecision(3))} s; what happened inside is known only by its ends.`,
+      text: `${counted(gaps.length, 'gap', 'gaps')} without rows, the longest ${Number(longest.toPrecision(3))} s; what happened inside is known only by ${gaps.length === 1 ? 'its' : 'their'} ends.`,
     },
   ];
 }
@@ -197,6 +198,6 @@ function unwrap(channel: ChannelName, out: Channels, rows: Int32Array, notes: Qu
     channel,
     rows: [(rows[first] ?? 0) + 1, (rows[turns.at(-1) ?? first] ?? 0) + 1],
     count: turns.length,
-    text: `The angle begins again at a full circle ${turns.length} time(s); it is made to go on.`,
+    text: `The angle begins again at a full circle ${counted(turns.length, 'time', 'times')}; it is made to go on.`,
   });
 }

@@ -1,3 +1,4 @@
+import { counted } from '../units/figures.ts';
 import { isComment, isRule, type TableHead } from './headerRow.ts';
 import { withinLimit } from './limits.ts';
 import type { NumberStyle } from './numbers.ts';
@@ -162,25 +163,25 @@ function tableNotes(tally: RowTally, width: number): QualityNote[] {
     'repeated-header',
     tally.repeatedHeader,
     null,
-    `The header comes again ${tally.repeatedHeader} time(s) between the rows; those lines are passed over.`,
+    `The header comes again ${counted(tally.repeatedHeader, 'time between the rows; that line is', 'times between the rows; those lines are')} passed over.`,
   );
   add(
     'short-rows',
     tally.short,
     [tally.shortFirst, tally.shortLast],
-    `${tally.short} row(s) have fewer than ${width} cells; what they lack counts as missing.`,
+    `${counted(tally.short, 'row has', 'rows have')} fewer than ${width} cells; what is lacking counts as missing.`,
   );
   add(
     'long-rows',
     tally.long,
     [tally.longFirst, tally.longFirst],
-    `${tally.long} row(s) have more than ${width} cells; the surplus is not read.`,
+    `${counted(tally.long, 'row has', 'rows have')} more than ${width} cells; the surplus is not read.`,
   );
   add(
     'stray-lines',
     tally.stray,
     null,
-    `${tally.stray} line(s) between or below the rows are no rows and are passed over.`,
+    `${counted(tally.stray, 'line between or below the rows is no row and is', 'lines between or below the rows are no rows and are')} passed over.`,
   );
   return notes;
 }

@@ -1,3 +1,4 @@
+import { counted } from '../units/figures.ts';
 import { courseOf } from './course.ts';
 import { areAllRows, everyRow } from './everyRow.ts';
 import { finiteIndex } from './outliers.ts';
@@ -51,7 +52,7 @@ export function splitParts(
       channel: 'time',
       rows: [Math.min(...lines.slice(0, 1000)), Math.max(...lines.slice(-1000))],
       count: wild.length,
-      text: `${wild.length} row(s) have a time far from both neighbours'; they are left out.`,
+      text: `${counted(wild.length, 'row has', 'rows have')} a time far from both neighbours'; ${wild.length === 1 ? 'it is' : 'they are'} left out.`,
     });
     const out = new Set(wild);
     rows = rows.filter((_, k) => !out.has(k));
@@ -152,7 +153,7 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
       channel: 'time',
       rows: [back[0]! + 1, back.at(-1)! + 1],
       count: back.length,
-      text: `${back.length} row(s) come later in the file than their time; they are put in the order of time.`,
+      text: `${counted(back.length, 'row comes later in the file than its time; it is', 'rows come later in the file than their time; they are')} put in the order of time.`,
     });
   }
   const spread = spreadStamps(order, time, notes);
@@ -170,7 +171,7 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
       channel: 'time',
       rows: [Math.min(...doubled.slice(0, 1000)) + 1, doubled.at(-1)! + 1],
       count: doubled.length,
-      text: `${doubled.length} row(s) repeat the time of the row before; the first of each is kept.`,
+      text: `${counted(doubled.length, 'row repeats', 'rows repeat')} the time of the row before; the first of each is kept.`,
     });
   }
   return axisOf(kept.subarray(0, count), time, notes);

@@ -1,3 +1,4 @@
+import { counted } from '../units/figures.ts';
 import type { Unit } from '../units/units.ts';
 import type { Assigned } from './assign.ts';
 import { readClock } from './clock.ts';
@@ -45,7 +46,7 @@ export function readTimeColumn(assigned: Assigned): TimeColumn {
         channel: 'time',
         rows: [1, down],
         count: down,
-        text: `The clock counts down to zero without a sign and then up; its first ${down} time(s) are taken as before zero.`,
+        text: `The clock counts down to zero without a sign and then up; its first ${counted(down, 'time is', 'times are')} taken as before zero.`,
       },
     ],
   };

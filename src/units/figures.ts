@@ -16,6 +16,11 @@ export interface FigureStyle {
   readonly signed?: boolean;
 }
 
+/** A count and what is counted: `1 row`, `2,146 rows`. */
+export function counted(count: number, one: string, many: string): string {
+  return `${formatFigure(count, { decimals: 0 })} ${count === 1 ? one : many}`;
+}
+
 /** Digits after the point that leave `digits` significant ones. */
 function decimalsFor(size: number, digits: number): number {
   if (size === 0) return 0;

@@ -17,3 +17,8 @@ test('a note tells where before what', () => {
     '  intervals.',
   ]);
 });
+
+test('a single row is no stretch of rows', () => {
+  const [note] = handMadeReview().quality;
+  expect(notesText([{ ...note!, rows: [120, 120] }], 80)[0]).toMatch(/^· speed, row 120: /u);
+});

@@ -87,6 +87,9 @@ function compare(log: Log, expected: Expected): void {
   );
   expect(read).toEqual(wanted);
   expect(log.notes.map((note) => note.code).toSorted()).toEqual(expected.notes.toSorted());
+  // A note speaks of one or of many, never of “row(s)”, and of a second flight tells how it is read.
+  for (const { text } of log.notes) expect(text).not.toMatch(/\(s\)|^1 \w+s /u);
+  if (expected.parts > 1) expect(log.notes.map((n) => n.text).join(' ')).toMatch(/--part \d/u);
   expect(log.source).toMatchObject({ form: expected.form, rows: expected.rows, parts: expected.parts });
   expect(log.time.length).toBe(expected.used);
   expect(log.unusedColumns.toSorted()).toEqual(expected.unused.toSorted());

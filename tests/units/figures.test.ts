@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import {
+  counted,
   formatDuration,
   formatFigure,
   formatLength_m,
@@ -63,4 +64,13 @@ test('spans of time', () => {
   expect(formatDuration(12_000)).toBe('3 h 20 min');
   expect(formatDuration(187_200)).toBe('2 d 4 h');
   expect(formatDuration(7199.9)).toBe('2 h 00 min');
+});
+
+test('one is one, all else many', () => {
+  expect([0, 1, 2, 2146].map((n) => counted(n, 'row is', 'rows are'))).toEqual([
+    '0 rows are',
+    '1 row is',
+    '2 rows are',
+    '2,146 rows are',
+  ]);
 });
