@@ -1,3 +1,4 @@
+import { unavailable } from '../review/figure.ts';
 import { valueAt } from '../review/sampleAt.ts';
 import type { BudgetCurves, Figure, Review, Strips } from '../review/types.ts';
 import { habitsOf } from './habits.ts';
@@ -7,12 +8,21 @@ import type { Attempt, ScoreName } from './types.ts';
 const CURVE_POINTS = 100;
 const PATH_POINTS = 60;
 
+/**
+ * Verdicts of ascents that were broken off: the margin then is that of a moment on the way, and falls until the
+ * end of every other ascent. Held against those it would make the flight that blew up first the best.
+ */
+const unfinished: Partial<Record<Review['verdict']['code'], Figure>> = {
+  'suborbital-lost-in-flight': unavailable('the log ends before the ascent does'),
+  'suborbital-stage-not-lit': unavailable('the ascent ends before its last stage was lit'),
+};
+
 /** What a comparison needs of one review; strips, where they are at hand, tell paths and most habits. */
 export function attemptOf(review: Review, strips: Strips | null = null): Attempt {
   const { source, mission, ledger, budget, verdict } = review;
   const ground = ledger.ground;
   const scores: Record<ScoreName, Figure> = {
-    margin_m_s: budget.margin,
+    margin_m_s: unfinished[verdict.code] ?? budget.margin,
     projectedTotal_m_s: budget.projectedTotal,
     spent_m_s: budget.deltaVSpent,
     toGo_m_s: budget.deltaVToGo,

@@ -181,7 +181,7 @@ function cautionsOf(attempts: readonly Attempt[], alike: boolean): string[] {
   const without = attempts.filter((a) => a.scores.margin_m_s.value === null).length;
   if (without > 0)
     out.push(
-      `${without} of ${attempts.length} attempts have no margin and are left out of what rests on it.`,
+      `${without} of ${attempts.length} attempts ${without === 1 ? 'has' : 'have'} no margin at the end of an ascent and ${without === 1 ? 'is' : 'are'} left out of what rests on it.`,
     );
   if (attempts.length < 8)
     out.push('So few attempts show large differences only; what is not beyond chance may still be real.');

@@ -49,11 +49,19 @@ function best({ best: found, flownMargin_m_s }: Refly, ink: Inks, width: number)
   const verdict = found.reachesTarget
     ? `The same rocket can arrive with ${whole(found.margin_m_s)} m/s to spare${found.relit ? ', with a second burn of its last stage' : ''}.`
     : `No ascent was found that reaches the target: ${whole(-found.margin_m_s)} m/s are missing even flown best.`;
+  const gain_m_s = flownMargin_m_s === null ? null : found.margin_m_s - flownMargin_m_s;
+  if (flownMargin_m_s !== null && gain_m_s !== null && gain_m_s < -0.5) {
+    // A search that ends below what was flown has not found the best, and must not say so.
+    return wrapText(
+      `The search found nothing better than this flight: it ended with a margin of ${whole(flownMargin_m_s)} m/s, and the best of the ${whole(found.trials)} flights tried with ${whole(found.margin_m_s)} m/s.`,
+      width,
+    ).map(ink.strong);
+  }
   const gain =
-    flownMargin_m_s === null
+    flownMargin_m_s === null || gain_m_s === null
       ? []
       : wrapText(
-          `This flight ended with a margin of ${whole(flownMargin_m_s)} m/s: ${whole(found.margin_m_s - flownMargin_m_s)} m/s were to be had by flying alone.`,
+          `This flight ended with a margin of ${whole(flownMargin_m_s)} m/s: ${whole(gain_m_s)} m/s were to be had by flying alone.`,
           width,
         );
   return [

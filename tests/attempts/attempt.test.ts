@@ -77,3 +77,29 @@ test('a review without strips is compared by what it holds itself', () => {
   expect(attempt.habits.thrustToWeightAtMaxQ).toBeNull();
   expect(attempt.path.altitude_m).toEqual([]);
 });
+
+test('an ascent that was broken off lends its margin to no comparison', async () => {
+  // The margin falls along every ascent: a log cut short would always be the best.
+  const whole = sampleText('ladder-tansy-3.csv');
+  const [header, ...rows] = whole.split('\n');
+  const cut = rows.filter((r) => r !== '' && Number.parseFloat(r) <= 60);
+  const card = { name: 'x.mission.json', text: sampleText('ladder-tansy-3.mission.json') };
+  const [flown, lost] = await Promise.all(
+    [
+      { name: 'whole.csv', text: whole },
+      { name: 'lost.csv', text: [header, ...cut].join('\n') },
+    ].map(async ({ name, text }) => {
+      const { review, strips } = await reviewFlight({
+        log: { name, bytes: new TextEncoder().encode(text) },
+        card,
+      });
+      return { review, attempt: attemptOf(review, strips) };
+    }),
+  );
+  expect(lost!.review.verdict.code).toBe('suborbital-lost-in-flight');
+  expect(lost!.review.budget.margin.value!).toBeGreaterThan(flown!.review.budget.margin.value!);
+  const compared = compareAttempts([lost!.attempt, flown!.attempt]);
+  expect(compared.reference).toEqual({ name: 'whole.csv', why: 'the greatest margin' });
+  expect(lost!.attempt.scores.margin_m_s).toMatchObject({ value: null, basis: 'unavailable' });
+  expect(compared.cautions.join(' ')).toContain('1 of 2 attempts has no margin at the end of an ascent');
+});
