@@ -1,7 +1,7 @@
 import { buildFlight } from '../flight/buildFlight.ts';
 import { findEvents, stageName } from '../flight/events.ts';
 import { findPhases } from '../flight/phases.ts';
-import type { Flight } from '../flight/types.ts';
+import type { Burn, Flight } from '../flight/types.ts';
 import { type AscentSpan, ascentSpan } from '../ledger/ascentEnd.ts';
 import { budgetAlong, toGoAt } from '../ledger/budget.ts';
 import { wasteOf } from '../ledger/waste.ts';
@@ -24,8 +24,9 @@ import { ledgerWithPitchBias, pitchCorrection, pitchReading, vehicleWithPitchBia
 import { plannedTime_s } from './planEventTimes.ts';
 import { propellantAt_kg } from './propellantAt.ts';
 import { type ReviewRequest, readRequest } from './readRequest.ts';
-import { spentFigure, spentIn } from './spentIn.ts';
+import { spentFigure } from './spentIn.ts';
 import { makeStrips } from './strips.ts';
+import { toGoSigma } from './toGoError.ts';
 import type { Analysis, Figure, Review, ReviewBurn } from './types.ts';
 import { vehicleFigures } from './vehicleFigures.ts';
 import { judge } from './verdict.ts';
@@ -201,9 +202,7 @@ function headingReading(flight: Flight): string | null {
 
 function burnList(flight: Flight, span: AscentSpan): ReviewBurn[] {
   return flight.burns.map((burn) => {
-    const deltaV = spentIn(flight, burn);
-    const before = toGoAt(flight, burn.startIndex);
-    const after = toGoAt(flight, burn.endIndex);
+    const deltaV = spentFigure(flight, burn);
     const used =
       burn.startMass_kg === null || burn.endMass_kg === null
         ? null
@@ -213,17 +212,31 @@ function burnList(flight: Flight, span: AscentSpan): ReviewBurn[] {
       end_s: burn.end_s,
       stage: stageName(flight, burn.stage),
       ascent: burn.endIndex <= span.end,
-      deltaV: spentFigure(flight, burn),
+      deltaV,
       efficiency:
         burn.startIndex > span.end
           ? unavailable('after the ascent: the orbit work tells it')
-          : deltaV === null || before === null || after === null || deltaV === 0
-            ? unavailable(deltaV === null ? 'the engine is not known' : 'the target asks for no orbit')
-            : figure((before - after) / deltaV, 0, 'derived'),
+          : efficiencyOf(flight, burn, deltaV),
       propellant_kg:
         used === null ? unavailable('the log has no mass') : figure(used, flight.noise.mass_kg, 'measured'),
     };
   });
+}
+
+/** −ΔC/ΔS of a burn, as sure as the states at its edges and what it spent. */
+function efficiencyOf(flight: Flight, burn: Burn, deltaV: Figure): Figure {
+  if (deltaV.value === null) return unavailable(deltaV.reason ?? 'the engine is not known');
+  const before = toGoAt(flight, burn.startIndex);
+  const after = toGoAt(flight, burn.endIndex);
+  if (before === null || after === null || deltaV.value === 0)
+    return unavailable('the target asks for no orbit');
+  const value = (before - after) / deltaV.value;
+  const sigma = Math.hypot(
+    toGoSigma(flight, burn.startIndex, before),
+    toGoSigma(flight, burn.endIndex, after),
+    value * sigmaOf(deltaV),
+  );
+  return figure(value, sigma / deltaV.value, 'derived');
 }
 
 /** Mass thrown off inside a burn is not propellant. */

@@ -1,5 +1,5 @@
 import type { Flight } from '../flight/types.ts';
-import type { Waste, wasteCauses } from '../ledger/waste.ts';
+import { ispAt_s, propellantWorth_kg, type Waste, type wasteCauses } from '../ledger/waste.ts';
 import { figure, unavailable } from './figure.ts';
 import type { ReviewWaste } from './types.ts';
 
@@ -15,8 +15,10 @@ export function wasteFigures(flight: Flight, waste: Waste | null): ReviewWaste |
   const left = Math.abs(remainder.at(-1) ?? 0);
   // The end state's noise is in the total; which cause it falls to is not known, nor what quadrature left over.
   const sigma = Math.hypot(flight.noise.speed_m_s / 2.4, left / 2);
+  const end = waste.index.at(-1) ?? 0;
+  const kgSigma = propellantWorth_kg(sigma, flight.mass?.[end] ?? Number.NaN, ispAt_s(flight, end));
   const kg = (value: number | null) =>
-    value === null ? unavailable('the engine is not known') : figure(value, 0, 'derived');
+    value === null ? unavailable('the engine is not known') : figure(value, kgSigma, 'derived');
   const entry = (cause: (typeof wasteCauses)[number]) => ({
     deltaV_m_s: figure(amounts[cause].deltaV_m_s, sigma, 'derived'),
     propellant_kg: kg(amounts[cause].propellant_kg),
