@@ -109,7 +109,7 @@ export class Ascent {
     m.state.course_rad = start.course_rad;
     this.t = start.kind === 'pad' ? 0 - start.holdDown_s : start.time_s;
     this.solver.forgetStep();
-    this.ground_m = start.kind === 'pad' ? start.altitude_m : 0;
+    this.ground_m = start.kind === 'pad' ? start.altitude_m : (start.ground_m ?? 0);
     const flying = start.kind === 'flight';
     this.jettisons.begin(flying ? start : null);
     this.y.fill(0);

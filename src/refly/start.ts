@@ -28,6 +28,8 @@ export type Start =
       readonly stage: number;
       readonly stagePropellant_kg: number;
       readonly mass_kg: number;
+      /** Altitude of the ground that it may come down to; 0 where it is not given. */
+      readonly ground_m?: number;
     };
 
 /**

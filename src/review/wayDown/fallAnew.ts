@@ -47,6 +47,8 @@ export function fallAnew(
     stage: 0,
     stagePropellant_kg: 0,
     mass_kg: 1,
+    // Land may lie below the level that altitudes count from.
+    ground_m: Math.min(0, altitude_m - 1),
   };
   const body = {
     payload_kg: 1,
@@ -74,7 +76,7 @@ export function fallAnew(
         do: 'coast',
         until: {
           kind: 'condition',
-          value: (s) => (s.time_s - start.time_s > LONGEST_S ? -1 : s.altitude_m - Math.max(0.5, altitude_m)),
+          value: (s) => (s.time_s - start.time_s > LONGEST_S ? -1 : s.altitude_m - altitude_m),
           direction: -1,
         },
       },
