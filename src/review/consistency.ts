@@ -11,7 +11,7 @@ import { liftOffMass_kg } from '../mission/vehicle.ts';
 import { STANDARD_GRAVITY_M_S2 } from '../units/standardGravity.ts';
 import { isBiased, pitchReading } from './pitchBias.ts';
 import { vehicleFigures } from './vehicleFigures.ts';
-import { decimal, formatKm } from './wording.ts';
+import { decimal, formatHeight } from './wording.ts';
 
 /** Shares under which card and log count as telling the same. */
 const SAME_MASS = 0.002;
@@ -50,7 +50,7 @@ function note(code: string, channel: QualityNote['channel'], text: string): Qual
 
 function beginsInFlight({ startsInFlight, altitude, speed }: Flight): QualityNote[] {
   if (!startsInFlight) return [];
-  const state = `at ${formatKm(altitude[0]!)} and ${decimal(speed[0]!, 0)} m/s`;
+  const state = `at ${formatHeight(altitude[0]!)} and ${decimal(speed[0]!, 0)} m/s`;
   return [
     note(
       'begins-in-flight',

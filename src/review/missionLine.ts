@@ -1,5 +1,5 @@
 import type { Mission } from '../mission/types.ts';
-import { formatKm } from './wording.ts';
+import { formatHeight, formatKm } from './wording.ts';
 
 /** The target in one line. */
 export function targetLine(mission: Mission): string {
@@ -11,7 +11,7 @@ export function targetLine(mission: Mission): string {
       : `lowest orbit above the floor, ${shape}`;
   }
   if (target.kind === 'suborbital')
-    return `peak altitude ${formatKm(target.peakAltitude_m)} ± ${formatKm(target.tolerance_m)}`;
+    return `peak altitude ${formatHeight(target.peakAltitude_m)} ± ${formatHeight(target.tolerance_m)}`;
   if (target.kind === 'escape') return `escape with C3 ${(target.c3_m2_s2 / 1e6).toFixed(3)} km²/s²`;
   return 'landing';
 }

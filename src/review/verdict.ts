@@ -5,7 +5,7 @@ import type { Budget } from '../ledger/budget.ts';
 import type { PlanarOrbit } from '../orbit/planar.ts';
 import type { World } from '../world/types.ts';
 import type { OrbitFigures, VerdictCode } from './types.ts';
-import { decimal, formatKm, goalWord } from './wording.ts';
+import { decimal, formatHeight, formatKm, goalWord } from './wording.ts';
 
 export interface Verdict {
   readonly code: VerdictCode;
@@ -79,7 +79,7 @@ function orbitReached(q: VerdictQuestion, end: PlanarOrbit, say: Say): Verdict {
 }
 
 function offBy(error_m: number): string {
-  return `${formatKm(Math.abs(error_m))} too ${error_m > 0 ? 'high' : 'low'}`;
+  return `${formatHeight(Math.abs(error_m))} too ${error_m > 0 ? 'high' : 'low'}`;
 }
 
 function leftOver(q: VerdictQuestion): string {
@@ -98,14 +98,14 @@ function suborbital(q: VerdictQuestion, end: PlanarOrbit, say: Say): Verdict {
   if (Math.abs(miss) <= target.tolerance_m || miss > 0) {
     return say(
       'suborbital-as-planned',
-      `Suborbital as planned: peak ${formatKm(peak)}, ${formatKm(target.peakAltitude_m)} wanted.`,
+      `Suborbital as planned: peak ${formatHeight(peak)}, ${formatHeight(target.peakAltitude_m)} wanted.`,
     );
   }
   return notInOrbit(
     q,
     end,
     say,
-    `Peak ${formatKm(peak)}, ${formatKm(-miss)} under the ${formatKm(target.peakAltitude_m)} wanted`,
+    `Peak ${formatHeight(peak)}, ${formatHeight(-miss)} under the ${formatHeight(target.peakAltitude_m)} wanted`,
   );
 }
 

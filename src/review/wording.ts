@@ -13,6 +13,12 @@ export function formatKm(altitude_m: number, unit = true): string {
   return unit ? `${text} km` : text;
 }
 
+/** A single height for a sentence: as `formatKm`, but in m where less than a kilometre would lose its digits. */
+export function formatHeight(altitude_m: number): string {
+  const whole = decimal(altitude_m, 0);
+  return Math.abs(altitude_m) < 1000 && whole !== '0' ? `${whole} m` : formatKm(altitude_m);
+}
+
 /** What the flight was to come to, in the middle of a sentence. */
 export function goalWord({ kind }: Target): string {
   if (kind === 'orbit') return 'orbit';

@@ -151,3 +151,22 @@ describe('what the verdict says of a goal that was not reached', () => {
     expect(verdict.text).toBe('In orbit, but too low: periapsis 30 km is under the floor of Threnby, 40 km.');
   });
 });
+
+test('heights under a kilometre are told in metres', async () => {
+  // A hop of 156 m: v = 35 m/s at 93.8 m, then free: 93.8 + 35²/(2·9.8).
+  const rows = ['time_s,altitude_m,speed_m_s'];
+  const [a, g, burn_s] = [6.53, 9.8, 5.36];
+  for (let t = 0; t <= 14; t += 0.05) {
+    const up = Math.min(t, burn_s);
+    const free = Math.max(0, t - burn_s);
+    const v = a * up - g * free;
+    const h = (a * up ** 2) / 2 + a * up * free - (g * free ** 2) / 2;
+    if (h >= 0) rows.push([t, h, Math.abs(v)].map((x) => x.toFixed(3)).join(','));
+  }
+  const card = {
+    world: 'earth',
+    target: { kind: 'suborbital', peakAltitude_m: 300, tolerance_m: 20 },
+  };
+  const { text } = await verdictOf(rows.join('\n'), JSON.stringify(card));
+  expect(text).toMatch(/^Peak 156 m, 144 m under the 300 m wanted/u);
+});

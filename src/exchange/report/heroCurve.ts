@@ -17,6 +17,8 @@ export interface HeroCurve {
   readonly told: { readonly low: number; readonly high: number } | null;
   /** 95 % interval along the curve; null where the review has none. */
   readonly band: CurveBand | null;
+  /** What goes out of reach where the margin falls through zero. */
+  readonly goal: 'orbit' | 'target';
   /** Why it is not the margin, where it is not. */
   readonly instead: string | null;
 }
@@ -28,7 +30,8 @@ function intervalOf({ low, high }: Figure): HeroCurve['told'] {
 }
 
 /** The margin where there is one, else delta-v to go, else null. */
-export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
+export function heroCurve({ budget, orbit, mission }: Review): HeroCurve | null {
+  const goal = mission.targetOrbit === null ? 'target' : 'orbit';
   const { time_s, margin, toGo } = budget.curves;
   if (margin.some(isKnown)) {
     return {
@@ -40,6 +43,7 @@ export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
       told_s: orbit.cutoff_s,
       told: intervalOf(budget.margin),
       band: budget.band?.margin ?? null,
+      goal,
       instead: null,
     };
   }
@@ -53,6 +57,7 @@ export function heroCurve({ budget, orbit }: Review): HeroCurve | null {
     told_s: orbit.cutoff_s,
     told: intervalOf(budget.deltaVToGo),
     band: budget.band?.toGo ?? null,
+    goal,
     instead: `In place of the margin, which is not available: ${budget.margin.reason ?? 'what is aboard is not known'}.`,
   };
 }

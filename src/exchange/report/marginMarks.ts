@@ -31,7 +31,7 @@ export function markings(chart: Markings): Drawing[] {
     `${startValue} ${startMoment}`,
   ];
   const startX = x(ends.first.time_s) + 8;
-  const lostLabel = lost === null ? '' : `orbit out of reach from ${timeText(lost)}`;
+  const lostLabel = lost === null ? '' : `${curve.goal} out of reach from ${timeText(lost)}`;
   const lostX = lost === null ? 0 : x(lost);
   const lostRight = lostX + 8 + letter * lostLabel.length <= frame.right;
   const lostLeftEdge = lostRight ? lostX : lostX - 8 - letter * lostLabel.length;

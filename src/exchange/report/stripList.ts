@@ -18,6 +18,8 @@ export interface StripPlan {
   readonly scale: number;
   readonly lines: readonly StripLine[];
   readonly fromZero: boolean;
+  /** Unit and scale where nothing shown reaches one of the greater unit. */
+  readonly small?: { readonly unit: string; readonly scale: number };
 }
 
 function line(
@@ -119,13 +121,14 @@ const plans: readonly StripPlan[] = [
     title: 'Mass',
     unit: 't',
     scale: 1e-3,
+    small: { unit: 'kg', scale: 1 },
     fromZero: true,
     lines: [line('mass_kg', 'mass')],
   },
 ];
 
 /** A strip that this flight has numbers for. */
-export interface FlightStrip extends Omit<StripPlan, 'lines'> {
+export interface FlightStrip extends Omit<StripPlan, 'lines' | 'small'> {
   readonly lines: readonly (StripLine & { readonly strip: Strip })[];
   /** True where the title alone does not say which lines these are. */
   readonly named: boolean;
@@ -133,7 +136,7 @@ export interface FlightStrip extends Omit<StripPlan, 'lines'> {
 
 /** The strips of a flight, in the page's order, each with those lines that hold a number. */
 export function flightStrips({ channels }: Strips): readonly FlightStrip[] {
-  return plans.flatMap((plan) => {
+  return plans.flatMap(({ small, ...plan }) => {
     const lines = plan.lines.flatMap((l) => {
       const strip = channels[l.name];
       // A guest that never comes above ground, or a loss that never arises, would be named and not seen.
@@ -144,6 +147,8 @@ export function flightStrips({ channels }: Strips): readonly FlightStrip[] {
           : Number.isFinite;
       return strip === undefined || !strip.values.some((v) => seen(v)) ? [] : [{ ...l, strip }];
     });
-    return lines.some((l) => !l.guest) ? [{ ...plan, lines, named: plan.lines.length > 1 }] : [];
+    const large = lines.some((l) => l.strip.values.some((v) => Math.abs(v) * plan.scale >= 1));
+    const units = small === undefined || large ? {} : small;
+    return lines.some((l) => !l.guest) ? [{ ...plan, ...units, lines, named: plan.lines.length > 1 }] : [];
   });
 }

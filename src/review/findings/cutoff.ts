@@ -1,7 +1,7 @@
 import { stageName } from '../../flight/events.ts';
 import { isBraking, orbitAt } from '../../ledger/ascentEnd.ts';
 import { toGoAt } from '../../ledger/budget.ts';
-import { decimal, formatKm, goalWord } from '../wording.ts';
+import { decimal, formatHeight, goalWord } from '../wording.ts';
 import { type Candidate, type Finder, type Occasion, reachedTarget } from './types.ts';
 
 /** Cutoffs too early and too late, stages never lit, and logs that end under thrust. */
@@ -90,7 +90,7 @@ function early(o: Occasion): Candidate[] {
       sigma_m_s: o.sigma_m_s,
       claim: 'cutoff',
       text: `Cut off ${decimal(toGo, 0)} m/s too early, with ${decimal(left, 0)} m/s still aboard.`,
-      evidence: `At cutoff, ${decimal(at, 1)} s, ${apsis} was ${height === null ? 'not reached' : `at ${formatKm(height)}`}.`,
+      evidence: `At cutoff, ${decimal(at, 1)} s, ${apsis} was ${height === null ? 'not reached' : `at ${formatHeight(height)}`}.`,
       advice:
         longer === null
           ? `Watch the ${apsis}, not the clock: cut off when it comes up to the target.`

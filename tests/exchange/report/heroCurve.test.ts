@@ -12,6 +12,7 @@ function reviewWith(margin: (number | null)[], toGo: (number | null)[]): Review 
   const nothing = { value: null, low: null, high: null, basis: 'unavailable', reason: 'no dry masses' };
   return {
     orbit: { cutoff_s: 15 },
+    mission: { targetOrbit: { apoapsisAltitude_m: 160_000, periapsisAltitude_m: 160_000 } },
     budget: { margin: nothing, deltaVToGo: nothing, curves: { time_s: [0, 10, 20], margin, toGo } },
   } as unknown as Review;
 }
@@ -47,4 +48,11 @@ test('the interval along the curve is told at both ends, and read between its po
   expect(curve && bandText(curve)).toBe('shaded: the 95 % interval, ±4.0 m/s at lift-off, ±1.0 m/s at 15 s');
   const without = heroCurve(review);
   expect(without && bandText(without)).toBeNull();
+});
+
+test('what goes out of reach is an orbit only where one was the target', () => {
+  const review = reviewWith([100, 0, -50], [900, 800, 700]);
+  expect(heroCurve(review)!.goal).toBe('orbit');
+  const peak = { ...review, mission: { ...review.mission, targetOrbit: null } };
+  expect(heroCurve(peak)!.goal).toBe('target');
 });
