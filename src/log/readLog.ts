@@ -8,6 +8,7 @@ import { delimitedTableInTurns } from './delimitedTable.ts';
 import { eventTexts } from './eventTexts.ts';
 import { fileKind, kindOfChannels } from './fileKind.ts';
 import { type ByteChunks, gatherBytes } from './gatherBytes.ts';
+import { beforeGone } from './goneVehicle.ts';
 import { guessColumns } from './guessColumns.ts';
 import { joinRows } from './joinRows.ts';
 import { looksLikeJson } from './jsonMark.ts';
@@ -109,7 +110,8 @@ async function logOfTable(file: FileTable, bytes: number, options: ReadOptions, 
     throw new LossbookError('part-missing', { part, parts: split.parts.length }, { file: name });
   }
   const whole = joinRows(rowsOfPart, split.time, assigned);
-  const axis = orderRows(whole.rows, split.time);
+  const mass = whole.assigned.find((a) => a.channel === 'mass');
+  const axis = beforeGone(orderRows(whole.rows, split.time), mass?.column.numbers);
   if (axis.rows.length < LEAST_ROWS)
     throw new LossbookError('log-too-short', { rows: axis.rows.length }, { file: name });
   notes.push(
