@@ -2,7 +2,7 @@ import type { World } from '../world/types.ts';
 
 /** What acts along the ground-relative velocity at each point, per unit mass (METHODS §2). */
 export interface AlongPath {
-  /** g·sin γ, m/s²; the ratio ḣ/|v| unclipped where the path angle comes from it. */
+  /** g·sin γ, m/s²; sin γ is the ratio ḣ/|v| where that is less than one, else the path angle's. */
   readonly pull: Float64Array;
   /** Gravity, m/s². */
   readonly gravity: Float64Array;

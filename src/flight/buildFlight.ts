@@ -9,6 +9,7 @@ import { blockMeans } from './blockMeans.ts';
 import { findBurns, type RawBurn } from './burnEdges.ts';
 import { settleCoasts } from './coastState.ts';
 import { withGroundSpeed } from './groundSpeed.ts';
+import { headingReading } from './headingReading.ts';
 import { hiddenEdges } from './hiddenEdges.ts';
 import { massFromCard } from './identify/massFromCard.ts';
 import { vehicleFromLog } from './identify/vehicleFromLog.ts';
@@ -153,9 +154,16 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
     pitch,
     burns: raw,
   });
+  const gapsOf = (lit: readonly Burn[]) =>
+    thrustGaps(axis.time, line?.mass ?? null, air.pressure, loggedThrust, lit);
+  const reading = headingReading(
+    { ...path, ...air, mission, time: axis.time, radius, flightPathAngle: angle, pitch },
+    gapsOf(cardBurns),
+    chooseTracks,
+  );
   const book = (lit: readonly Burn[]) => {
-    const gaps = thrustGaps(axis.time, line?.mass ?? null, air.pressure, loggedThrust, lit);
-    const tracks = chooseTracks(gaps);
+    const gaps = gapsOf(lit);
+    const tracks = chooseTracks(gaps, reading);
     return { gaps, tracks, track: tracks.track };
   };
   const identified =

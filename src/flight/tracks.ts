@@ -40,7 +40,9 @@ export interface ChosenTracks {
  * The path's direction from what the log has: its course, its positions, its heading, or neither (METHODS §3). What
  * comes back answers for one reading of the engines after another.
  */
-export function trackChooser(q: TrackQuestion): (gaps: ThrustGaps) => ChosenTracks {
+export function trackChooser(
+  q: TrackQuestion,
+): (gaps: ThrustGaps, reading?: 'held-azimuth' | 'great-circle') => ChosenTracks {
   const { log, t, axis, mission, path } = q;
   const onAxis = (name: 'heading' | 'course' | 'latitude' | 'longitude'): Float64Array | null =>
     controlOnAxis(axis, t, filled(t, log.channels[name]), q.burns);
@@ -75,7 +77,7 @@ export function trackChooser(q: TrackQuestion): (gaps: ThrustGaps) => ChosenTrac
     return () => chosen;
   }
   const circle = greatCircleTrack(input);
-  return (gaps) => {
+  return (gaps, reading = 'held-azimuth') => {
     if (!gaps.known || q.pitch === null) {
       // Nothing shows how thrust turned the path: it lies between the circle's course and the azimuth held by compass.
       const azimuth = new Float64Array(axis.time.length).fill(mission.site.launchAzimuth_rad);
@@ -93,6 +95,18 @@ export function trackChooser(q: TrackQuestion): (gaps: ThrustGaps) => ChosenTrac
       };
     }
     const held = heldAzimuthTrack({ ...input, thrustAcceleration: meanAcceleration(axis.time, gaps) });
+    if (heading === null && reading === 'great-circle')
+      return {
+        track: circle,
+        other: held,
+        derivations: [
+          {
+            quantity: 'course',
+            basis: 'assumed',
+            how: 'the ground track is taken to be the great circle from the site along the launch azimuth, with thrust along it: the equation of motion closes better so than with thrust that holds the azimuth by compass',
+          },
+        ],
+      };
     const how =
       heading === null
         ? 'thrust is taken to hold the launch azimuth by compass; the course follows from the equations of motion'

@@ -1,4 +1,4 @@
-import type { Flight } from '../flight/types.ts';
+import type { Flight, HeadingReading } from '../flight/types.ts';
 import type { AscentSpan } from '../ledger/ascentEnd.ts';
 import { type LossCurves, lossCurves } from '../ledger/lossCurves.ts';
 import { type LedgerTotals, ledgerTotals } from '../ledger/totals.ts';
@@ -28,6 +28,13 @@ const ENTRY_NAMES: readonly EntryName[] = [
   'unexplained',
 ];
 
+/** What the other reading of an unseen heading is called. */
+const HEADING_UNSEEN: Readonly<Record<HeadingReading, string>> = {
+  'great-circle': 'heading unseen: the ground track as a great circle',
+  'held-azimuth': 'heading unseen: thrust that holds the launch azimuth by compass',
+  logged: 'heading unseen',
+};
+
 /** Keeps the books of one frame and says why an entry is missing. */
 export function frameLedger(flight: Flight, span: AscentSpan, frame: FrameName): FrameLedger {
   const curves = lossCurves(flight, span.start, span.end, frame);
@@ -45,7 +52,7 @@ export function frameLedger(flight: Flight, span: AscentSpan, frame: FrameName):
       if (name === 'speedGained') f = widenedByCoast(f, flight, span, frame);
       const moved = other?.[name];
       if (moved !== null && moved !== undefined && Math.abs(moved - value) > 0.05) {
-        f = withAssumption(f, 'heading unseen: the ground track as a great circle', moved);
+        f = withAssumption(f, HEADING_UNSEEN[flight.otherTrack!.reading], moved);
       }
       return [name, f];
     }),
