@@ -55,6 +55,8 @@ export function createAnalyst(): Analyst {
           else reject(new TaskFailed(data.failure));
         };
         asked.onerror = (event) => {
+          // What an ended one still has to say is not of the one in its place.
+          if (asked !== worker) return;
           end();
           reject(new TaskFailed(failureOf(event.message || 'its worker could not be started')));
         };
