@@ -7,11 +7,14 @@ addEventListener('hashchange', () => {
   route.value = parseRoute(location.hash);
 });
 
-/** Goes to a screen; the browser's back button leads back. */
+/**
+ * Goes to a screen; the browser's back button leads back. The route follows at once: the browser tells of the new
+ * address in a later task, and a view changed before that would be the old screen's.
+ */
 export function go(screen: string, view: Readonly<Record<string, string>> = {}): void {
   const hash = routeHash({ screen, view });
-  if (hash === location.hash) route.value = parseRoute(hash);
-  else location.hash = hash;
+  location.hash = hash;
+  route.value = parseRoute(hash);
 }
 
 /** Changes how the present screen is looked at; null takes an entry out. No entry in the history. */
