@@ -93,7 +93,9 @@ export async function apply(): Promise<void> {
   const given: TextFile = { name: cardName.peek(), text: text.peek() };
   const id = flightId.peek();
   await reviewAgain({ card: given });
-  if (flightId.peek() === id && current.peek()?.files.card?.text === given.text) revert();
+  // What was written since then stays.
+  const stands = flightId.peek() === id && current.peek()?.files.card?.text === given.text;
+  if (stands && text.peek() === given.text) revert();
 }
 
 /** What the engine's reader says of the text; null until it has spoken. */
