@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { computed, effect, signal, untracked } from '@preact/signals';
 import { formatFigure } from '../../units/figures.ts';
 import { type Analyst, createAnalyst, TaskFailed } from '../analyst.ts';
 import type { TextFile } from '../book/types.ts';
@@ -17,6 +17,13 @@ export const working = signal<{
   readonly share: number | null;
   readonly stop: () => void;
 } | null>(null);
+
+const flightId = computed(() => current.value?.source.id ?? '');
+// What is worked out is for the flight that is shown: in the editor of another it has no place.
+effect(() => {
+  flightId.value;
+  untracked(() => working.peek()?.stop());
+});
 
 type Ask = Analyst['ask'];
 
