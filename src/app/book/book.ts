@@ -55,6 +55,9 @@ async function refresh(): Promise<void> {
   const hidden = new Set(volatile.map((f) => f.id));
   lasting = (await disk?.flights().catch(() => lasting)) ?? [];
   all.value = [...volatile, ...lasting.filter((f) => !hidden.has(f.id))];
+  const deleted = deletedLast.peek();
+  // It came back: undone in another tab, or brought back with an exported logbook. Nothing is to be made final any more.
+  if (deleted !== null && bookFlights.peek().some((f) => f.id === deleted.id)) deletedLast.value = null;
   unsavedIds.value = disk === null ? new Set(all.value.map((f) => f.id)) : hidden;
   rememberedColumns.value = [...(await memory.columns()), ...((await disk?.columns().catch(() => [])) ?? [])];
 }
@@ -146,8 +149,8 @@ export async function logOfFlight(id: string): Promise<Blob | null> {
 /** Deletes a flight; until the next deletion, or `forgetDeleted`, it can be had back. */
 export async function deleteFlight(flight: BookFlight): Promise<void> {
   await forgetDeleted();
-  deletedLast.value = flight;
   await changeFlight(flight.id, { deletedAt: new Date().toISOString(), changedAt: flight.changedAt });
+  deletedLast.value = flight;
 }
 
 /** Takes the last deletion back. */
