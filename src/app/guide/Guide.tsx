@@ -1,7 +1,7 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { route } from '../route.ts';
 import { current } from '../state.ts';
-import { canGuide, dismissGuide, guideSeen, guideStop, moveGuide, startGuide } from './guide.ts';
+import { canGuide, dismissGuide, guidedShown, guideSeen, guideStop, moveGuide, startGuide } from './guide.ts';
 import { guideSteps } from './guideSteps.ts';
 import { mark } from './mark.ts';
 
@@ -11,18 +11,27 @@ export function Guide() {
   const step = stop === null ? undefined : guideSteps[stop];
   const open = current.value;
   const next = useRef<HTMLButtonElement>(null);
-  const here = step !== undefined && route.value.screen === 'review' && open !== null;
+  const here = step !== undefined && route.value.screen === 'review' && guidedShown.value;
 
-  // Before the stop is painted, so that what it says and what it points at change in one frame.
   useLayoutEffect(() => {
     if (!here) return;
     // After the frame has led the reader to the head of a new review.
     const later = requestAnimationFrame(() => next.current?.focus({ preventScroll: true }));
-    const unmark = mark(step.at, stop === 0 ? 'center' : 'start');
-    return () => {
-      cancelAnimationFrame(later);
-      unmark();
-    };
+    return () => cancelAnimationFrame(later);
+  }, [here, stop]);
+
+  // Before the stop is painted, so that what it says and what it points at change in one frame. Where only the review
+  // has changed, the reader stays where they are.
+  const led = useRef<typeof step>(undefined);
+  useLayoutEffect(() => {
+    if (!here) {
+      led.current = undefined;
+      return;
+    }
+    const block = stop === 0 ? 'center' : 'start';
+    const unmark = mark(step.at, led.current === step ? null : block);
+    led.current = step;
+    return unmark;
   }, [here, stop, step, open?.analysis]);
 
   if (!here || stop === null) return null;

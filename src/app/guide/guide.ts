@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { current, flights, openFlight } from '../state.ts';
 import { guideSteps } from './guideSteps.ts';
 
@@ -33,6 +33,12 @@ export function dismissGuide(): void {
 function sample() {
   return flights.peek().find((f) => f.origin === 'sample');
 }
+
+/** True while the flight that it speaks of is the one that is shown. */
+export const guidedShown = computed(() => {
+  const shown = current.value?.source.id;
+  return shown !== undefined && shown === flights.value.find((f) => f.origin === 'sample')?.id;
+});
 
 export function canGuide(): boolean {
   return flights.value.some((f) => f.origin === 'sample');
