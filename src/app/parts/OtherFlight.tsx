@@ -1,17 +1,16 @@
 import { useEffect, useState } from 'preact/hooks';
 import { overlayOf } from '../../exchange/report/overlay.ts';
-import { createAnalyst } from '../analyst.ts';
-import { bookFlights } from '../book/book.ts';
+import { askWhile, createAnalyst } from '../analyst.ts';
 import { otherFlight } from '../charts/overlays.ts';
-import { bookSource, type FlightSource } from '../flightSources.ts';
+import type { FlightSource } from '../flightSources.ts';
 import { reviewRequest } from '../reviewRequest.ts';
 import { route, setView } from '../route.ts';
 import { current, flights } from '../state.ts';
 
-/** Flights that can stand behind the one that is shown: the logbook's, then the others of the list. */
+/** Flights that can stand behind the one that is shown. */
 function offered(): readonly FlightSource[] {
   const shown = current.value?.source.id;
-  return [...bookFlights.value.map(bookSource), ...flights.value].filter((f) => f.id !== shown);
+  return flights.value.filter((f) => f.id !== shown);
 }
 
 /** Puts another flight's curves behind those of the flight that is shown; the address keeps which. */
@@ -26,10 +25,11 @@ export function OtherFlight() {
     if (wanted === undefined) return;
     const analyst = createAnalyst();
     let left = false;
+    const ask = askWhile(analyst, () => !left);
     setState('working');
     wanted
       .load()
-      .then((files) => analyst.ask('review', reviewRequest(wanted.id, files)))
+      .then((files) => ask('review', reviewRequest(wanted.id, files)))
       .then(
         ({ analysis }) => {
           if (left) return;
