@@ -6,23 +6,42 @@ export function lazyScreen(load: () => Promise<FunctionComponent>): FunctionComp
   let known: FunctionComponent | null = null;
   return function Lazy() {
     const [Screen, show] = useState<FunctionComponent | null>(() => known);
+    const [failed, setFailed] = useState(false);
     useEffect(() => {
-      if (Screen !== null) return;
+      if (Screen !== null || failed) return;
       let wanted = true;
-      void load().then((loaded) => {
-        known = loaded;
-        if (wanted) show(() => loaded);
-      });
+      load().then(
+        (loaded) => {
+          known = loaded;
+          if (wanted) show(() => loaded);
+        },
+        () => {
+          if (wanted) setFailed(true);
+        },
+      );
       return () => {
         wanted = false;
       };
-    }, [Screen]);
+    }, [Screen, failed]);
     // The frame puts the focus on a new screen's head; this one had none yet.
     const late = known !== null && Screen === known;
     useEffect(() => {
       if (late && document.activeElement === document.body)
         document.querySelector<HTMLElement>('main h1')?.focus({ preventScroll: true });
     }, [late]);
-    return Screen === null ? <p class="detail">Fetching this screen …</p> : <Screen />;
+    if (Screen !== null) return <Screen />;
+    if (!failed) return <p class="detail">Fetching this screen …</p>;
+    return (
+      <>
+        <h1 tabIndex={-1}>This screen could not be fetched.</h1>
+        <p class="detail">
+          Its server does not answer, or has a newer lossbook. Try again; if that does not help, reload the
+          page.
+        </p>
+        <button type="button" class="button" onClick={() => setFailed(false)}>
+          Try again
+        </button>
+      </>
+    );
   };
 }
