@@ -5,7 +5,7 @@ import { planAttemptOf } from '../../attempts/planAttempt.ts';
 import { stitchGroups, stitchNames } from '../../attempts/stitchGroups.ts';
 import type { Attempt, Comparison, GroupBy, Stitched } from '../../attempts/types.ts';
 import { type Analyst, askWhile, createAnalyst, TaskFailed } from '../analyst.ts';
-import { bookFlights } from '../book/book.ts';
+import { bookFlights, rememberedColumns } from '../book/book.ts';
 import { failureOf } from '../failure.ts';
 import type { FlightSource } from '../flightSources.ts';
 import type { Failure, PageReviewRequest } from '../protocol.ts';
@@ -38,10 +38,11 @@ const made = new Map<string, Attempt>();
 let analyst: Analyst | null = null;
 let turn = 0;
 
-/** A flight of the logbook changes with its card; others stay what they are. */
+/** A flight of the logbook changes with its card, and any with what is remembered of columns. */
 function stampOf(source: FlightSource): string {
   const kept = bookFlights.peek().find((f) => `book:${f.id}` === source.id);
-  return kept === undefined ? source.id : `${source.id} ${kept.part} ${kept.card?.text ?? ''}`;
+  const columns = JSON.stringify(rememberedColumns.peek());
+  return `${source.id} ${kept?.part ?? ''} ${kept?.card?.text ?? ''} ${columns}`;
 }
 
 /** Ends the work; what stands on the screen stays. */
