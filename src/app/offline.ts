@@ -25,6 +25,8 @@ export function followOffline(fromHost: boolean): void {
         const waiting = registration.waiting;
         if (waiting === null || workers.controller === null) return;
         newerVersion.value = () => {
+          // Another tab has taken it over already: this one has only to follow.
+          if (registration.waiting !== waiting) return location.reload();
           workers.addEventListener('controllerchange', () => location.reload(), { once: true });
           waiting.postMessage('take over');
         };

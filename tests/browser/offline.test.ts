@@ -125,9 +125,16 @@ test('a newer page waits until the reader wants it', async () => {
 
   const newer = await servePage({ '/offline.js': script.replace(/[0-9a-f]{12}/, 'fedcba987654') }, port);
   await page.reload();
-  await page.getByText('A newer lossbook is here.').waitFor();
-  await Promise.all([page.waitForEvent('load'), page.getByRole('button', { name: 'Use it now' }).click()]);
-  await page.getByRole('heading', { name: /^Sample flights/ }).waitFor();
+  const other = await context.newPage();
+  await other.goto(old.address);
+  const useIt = async (tab: Page) => {
+    await tab.getByText('A newer lossbook is here.').waitFor();
+    await Promise.all([tab.waitForEvent('load'), tab.getByRole('button', { name: 'Use it now' }).click()]);
+    await tab.getByRole('heading', { name: /^Sample flights/ }).waitFor();
+  };
+  await useIt(page);
+  // A tab that was open meanwhile goes over too.
+  await useIt(other);
   expect(await page.evaluate(() => caches.keys())).toEqual(['lossbook-fedcba987654']);
   await context.close();
   await newer.stop();
