@@ -74,7 +74,9 @@ export function StripPanel({ strip, time_s, review, axis }: Props) {
   const key = strip.lines[0]?.name ?? '';
   const log = strip.fromZero && logNames().includes(key);
   const { lostAt_s } = review.budget;
-  const shared = { strip, time_s, phases: review.phases, lostAt_s, overlays: overlays.value, log };
+  // The causes come in a review of the same flight: its phases are those that are drawn.
+  const phases = useMemo(() => review.phases, [time_s]);
+  const shared = { strip, time_s, phases, lostAt_s, overlays: overlays.value, log };
   const pictureFor = (wide: number, titled: boolean, withAxis: boolean) =>
     lineChart({
       ...shared,

@@ -6,10 +6,13 @@ import { current } from '../state.ts';
 /** Another flight that the reader put behind the one that is shown; null = none. */
 export const otherFlight = signal<Overlay | null>(null);
 
+const none: readonly Overlay[] = [];
+
 /** What stands behind the curves of the flight that is shown: its plan, then another flight. */
 export const overlays = computed<readonly Overlay[]>(() => {
   const open = current.value;
-  if (open === null) return [];
   const other = otherFlight.value;
-  return [...planOverlay(open.analysis), ...(other === null ? [] : [other])];
+  const all = [...(open === null ? [] : planOverlay(open.analysis)), ...(other === null ? [] : [other])];
+  // Nothing is always the same nothing: charts are drawn anew for what is another.
+  return all.length === 0 ? none : all;
 });

@@ -103,5 +103,7 @@ export function followGestures(area: HTMLElement): () => void {
   for (const [name, listen, how] of listeners) area.addEventListener(name, listen as EventListener, how);
   return () => {
     for (const [name, listen] of listeners) area.removeEventListener(name, listen as EventListener);
+    // The chart goes before the finger leaves it: nothing is left of the drag.
+    if (drag !== null) brushed.value = null;
   };
 }
