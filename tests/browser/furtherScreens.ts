@@ -30,6 +30,7 @@ async function openEditor(browser: Browser, address: string, look: Look): Promis
   const { page } = watched;
   await page.getByRole('heading', { level: 1, name: 'A plan for' }).waitFor();
   await atRest(watched);
+  await page.getByLabel('time, row 1').waitFor();
   await page.getByRole('button', { name: 'A gravity turn (invented)' }).click();
   await page.getByText('The plan is right.').waitFor();
   await page.getByLabel('pitch, row 4').fill('steep');

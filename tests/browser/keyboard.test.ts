@@ -63,8 +63,8 @@ test('by keyboard alone from the picker to the review and the print dialog', asy
     })),
   );
   await reviewStands(page);
-  // The reader is led to the verdict.
-  expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('H1');
+  // The reader is led to the verdict, after the paint.
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('H1');
   expect(await focused(page)).toMatch(/^Not in orbit/);
 
   await tabTo(page, /^gravity/);
@@ -83,7 +83,7 @@ test('by keyboard alone from the picker to the review and the print dialog', asy
   await page.keyboard.type('Evening flight');
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: 'Evening flight', exact: true }).waitFor();
-  expect(await focused(page)).toMatch(/^Edit/);
+  await expect.poll(() => focused(page)).toMatch(/^Edit/);
   await tabTo(page, /^Delete/);
   await page.keyboard.press('Enter');
   await expect.poll(() => focused(page)).toBe('Undo');

@@ -89,6 +89,7 @@ test('a plan that was not applied outlives the tab, with its name', async () => 
   const dying = await context.newPage();
   await dying.goto(`${served.address}${hash}`);
   await dying.getByRole('heading', { level: 1, name: /plan (of|for)/i }).waitFor();
+  await dying.getByLabel('time, row 1').waitFor();
   await dying.getByRole('button', { name: 'A gravity turn (invented)' }).click();
   await dying.getByText('The plan is right.').waitFor();
   await name(dying).fill('dusk');

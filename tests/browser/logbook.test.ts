@@ -158,7 +158,8 @@ test('a deletion can be undone, at once and after a reload, and can be made fina
   await remove();
   await page.getByText('bobstay-tansy-1 is deleted.').waitFor();
   await bookOf(2, page);
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Undo');
+  // The focus comes after the paint.
+  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Undo');
   await page.keyboard.press('Enter');
   await bookOf(3, page);
   await remove();

@@ -37,6 +37,8 @@ async function openEditor(): Promise<Watched> {
   const watched = await openPage(browser, `${served.address}${hash}`);
   await heading(watched.page).filter({ hasText: 'A plan for' }).waitFor();
   await atRest(watched);
+  // The rows come after the paint; a start takes their place.
+  await cell(watched.page, 'time, row 1').waitFor();
   return watched;
 }
 
@@ -210,7 +212,8 @@ test('a flight is held against the plan at once; the logbook keeps it and leads 
   await page.getByRole('link', { name: 'Logbook' }).click();
   await press(page, 'Plan of low');
   await heading(page).filter({ hasText: 'The plan of low' }).waitFor();
-  expect((await rows(page)).length).toBeGreaterThan(10);
+  await expect.poll(async () => (await rows(page)).length).toBeGreaterThan(10);
+  await check(page).getByText('The plan is right.').waitFor();
   expect(await page.getByRole('button', { name: 'Hold the flight against it' }).isDisabled()).toBe(true);
   expect(complaints).toEqual([]);
   await context.close();
@@ -225,7 +228,7 @@ test('a sample flight goes into the logbook with its plan', async () => {
   await page.getByRole('link', { name: 'Logbook' }).click();
   await press(page, 'Plan of bobstay-medlar-4');
   await heading(page).filter({ hasText: 'The plan of bobstay-medlar-4' }).waitFor();
-  expect((await rows(page))[1]).toBe('15|90|100|pitch-over');
+  await expect.poll(async () => (await rows(page))[1]).toBe('15|90|100|pitch-over');
   await page.getByText('The flight is held against this plan.').waitFor();
   await context.close();
 });
@@ -248,7 +251,7 @@ test('unsaved edits survive a reload, which is said, and can be taken back', asy
   await press(page, 'Take the changes back');
   await page.reload();
   await heading(page).filter({ hasText: 'A plan for' }).waitFor();
-  expect(await rows(page)).toEqual(['|||', '|||', '|||']);
+  await expect.poll(() => rows(page)).toEqual(['|||', '|||', '|||']);
   await context.close();
 });
 
@@ -268,6 +271,7 @@ test('a browser that keeps nothing is told so while the plan is written', async 
       .getByText(/does not keep unsaved edits/)
       .count(),
   ).toBe(0);
+  await cell(page, 'time, row 1').waitFor();
   await press(page, 'A gravity turn (invented)');
   await page
     .getByRole('alert')
