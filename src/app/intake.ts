@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { LossbookError } from '../errors.ts';
-import { type Analyst, createAnalyst, TaskFailed } from './analyst.ts';
+import { type Analyst, askWhile, createAnalyst, TaskFailed } from './analyst.ts';
 import { changeFlight, flightWithLog, keepFlight } from './book/book.ts';
 import { newId } from './book/newId.ts';
 import { summaryOf } from './book/summary.ts';
@@ -80,7 +80,7 @@ export async function takeIn(
 const smallText_bytes = 1e6;
 
 /** What files given together are, by their names and, for small JSON, by their content. */
-async function sortFiles(files: readonly File[], analyst: Analyst) {
+async function sortFiles(files: readonly File[], analyst: Pick<Analyst, 'ask'>) {
   const cards = new Set<File>();
   for (const file of files) {
     if (!/\.json$/i.test(file.name) || /\.(mission|plan)\.json$/i.test(file.name)) continue;
@@ -93,15 +93,22 @@ async function sortFiles(files: readonly File[], analyst: Analyst) {
 
 /**
  * The text of a small file, unpacked where its name says that it is packed.
- * @throws LossbookError `file-unreadable` where it is not packed as its name says
+ * @throws LossbookError `file-unreadable` where it is not packed as its name says, or can no longer be read
  */
 export async function textOf(file: File): Promise<TextFile> {
-  if (!/\.gz$/i.test(file.name)) return { name: file.name, text: await file.text() };
+  const unreadable = (reason: string) =>
+    new LossbookError('file-unreadable', { reason }, { file: file.name });
+  if (!/\.gz$/i.test(file.name)) {
+    const text = await file.text().catch(() => {
+      throw unreadable('the browser could not read it (is it a folder, or was it moved?)');
+    });
+    return { name: file.name, text };
+  }
   const unpacked = file.stream().pipeThrough(new DecompressionStream('gzip'));
   try {
     return { name: file.name.replace(/\.gz$/i, ''), text: await new Response(unpacked).text() };
   } catch {
-    throw new LossbookError('file-unreadable', { reason: 'it is no gzip file' }, { file: file.name });
+    throw unreadable('it is no gzip file');
   }
 }
 
@@ -134,10 +141,18 @@ export async function takeInAll(files: readonly File[]): Promise<TakenIn | null>
   const stopped = new Promise<null>((resolve) => {
     stop = () => resolve(null);
   });
-  const mine = { stop };
+  const mine = {
+    stop: () => {
+      if (running === mine) running = null;
+      intake.value = null;
+      stop();
+    },
+  };
   running = mine;
+  // A run that was stopped while the page itself read a file would start the worker anew, and keep the flight.
+  const asking = { ask: askWhile(analyst, () => running === mine) };
   const work = async (): Promise<TakenIn> => {
-    const { flights, loneCards, lonePlans } = await sortFiles(files, analyst);
+    const { flights, loneCards, lonePlans } = await sortFiles(files, asking);
     const arrived: Arrived[] = [];
     const leftAside: TakenIn['leftAside'][number][] = [];
     for (const [done, { log, card, plan }] of flights.entries()) {
@@ -151,7 +166,7 @@ export async function takeInAll(files: readonly File[]): Promise<TakenIn | null>
         arrived.push(
           await takeIn(
             { log: { name: log.name, blob: log }, card: texts[0] ?? null, plan: texts[1] ?? null, part: 1 },
-            analyst,
+            asking,
             say,
           ),
         );

@@ -1,12 +1,9 @@
 import { computed, signal } from '@preact/signals';
-import { LossbookError } from '../errors.ts';
-import { sentence } from '../exchange/sentence.ts';
 import type { ColumnSample } from '../log/columnSample.ts';
 import type { ColumnChoice } from '../log/types.ts';
 import type { Analysis } from '../review/types.ts';
-import { adopt, ask, askWhile, stopAsking, TaskFailed } from './analyst.ts';
+import { ask, askWhile, stopAsking, TaskFailed } from './analyst.ts';
 import { bookFlights, changeFlight, openBook, rememberColumns } from './book/book.ts';
-import { looksLikeBook } from './book/looksLikeBook.ts';
 import { summaryOf } from './book/summary.ts';
 import type { TextFile } from './book/types.ts';
 import { failureOf } from './failure.ts';
@@ -17,7 +14,7 @@ import {
   openedFlights,
   sampleFlights,
 } from './flightSources.ts';
-import { type Arrived, type TakenIn, takeIn, takeInAll, textOf } from './intake.ts';
+import { type TakenIn, takeIn } from './intake.ts';
 import { followOffline } from './offline.ts';
 import type { Failure, ReviewResult } from './protocol.ts';
 import { reviewRequest } from './reviewRequest.ts';
@@ -34,6 +31,16 @@ export interface OpenFlight {
   readonly columns: readonly ColumnSample[];
   /** Column choices that the log was read with: the reader's own, or remembered ones. */
   readonly map: readonly ColumnChoice[];
+  /** True once its causes were sought, also where none could be found. */
+  readonly sought: boolean;
+}
+
+/** What a flight can be reviewed anew with. */
+export interface ReviewChanges {
+  readonly card?: TextFile | null;
+  readonly plan?: TextFile | null;
+  readonly part?: number;
+  readonly map?: readonly ColumnChoice[];
 }
 
 const opened = signal<readonly FlightSource[]>([]);
@@ -59,47 +66,79 @@ export const leftAside = signal<TakenIn['leftAside']>([]);
 /** Something worth knowing that is no error. */
 export const notice = signal<string | null>(null);
 
+/**
+ * What the flight that is shown is being reviewed anew with; null while it is not. Further changes come on top, so
+ * that the later of two does not undo the earlier.
+ */
+export const asking = signal<{ readonly files: FlightFiles; readonly changes: ReviewChanges } | null>(null);
+
 /** A log given last that could not be read for want of columns: the reader can say which they are. */
 export const unread = signal<{ readonly files: readonly File[]; readonly failure: Failure } | null>(null);
+
+/** True where the reader is to say which the columns of that log are: the address names no flight there. */
+export const sayingColumns = computed(
+  () => unread.value !== null && route.value.screen === 'columns' && route.value.view.flight === undefined,
+);
 
 /** Tells the reader what is being done. */
 type Say = (text: string, share?: number | null) => void;
 
 let turn = 0;
 
+/** Says later whether what is begun now still stands: false once other work was begun, or all was stopped. */
+export function asOfNow(): () => boolean {
+  const mine = turn;
+  return () => mine === turn;
+}
+
+function inWords(error: unknown, file: string): Failure {
+  return error instanceof TaskFailed ? error.failure : failureOf(error, { file });
+}
+
 /** Does one piece of work at a time; a later one ends it, and its outcome no longer counts. */
 export async function work(title: string, task: (say: Say, stands: () => boolean) => Promise<void>) {
   turn += 1;
-  const mine = turn;
-  const stands = () => mine === turn;
+  const stands = asOfNow();
   const say: Say = (text, share = null) => {
     if (stands()) job.value = { title, text, share };
   };
   problem.value = null;
   leftAside.value = [];
   seeking.value = false;
+  asking.value = null;
   say('fetching the log');
   try {
     await task(say, stands);
   } catch (error) {
     if (stands()) {
-      problem.value = error instanceof TaskFailed ? error.failure : failureOf(error, { file: title });
+      problem.value = inWords(error, title);
     }
   } finally {
-    if (stands()) job.value = null;
+    if (stands()) {
+      job.value = null;
+      asking.value = null;
+    }
   }
+  await seekCauses(stands);
 }
 
-/** Ends what is being worked on; the flight that is shown stays. */
-export function stopWork(): void {
+/** Makes way for other work: what is being worked on ends, and the flight that is shown stays as it is. */
+export function makeWay(): void {
   turn += 1;
   stopAsking();
   job.value = null;
   seeking.value = false;
+  asking.value = null;
 }
 
-function show(source: FlightSource, files: FlightFiles, result: ReviewResult): void {
-  current.value = { source, files, ...result };
+/** Ends what is being worked on; the flight that is shown stays. */
+export function stopWork(): void {
+  makeWay();
+  void seekCauses(asOfNow());
+}
+
+export function show(source: FlightSource, files: FlightFiles, result: ReviewResult): void {
+  current.value = { source, files, ...result, sought: result.analysis.review.causesSought };
   if (route.peek().view.flight !== source.id) go('review', { flight: source.id });
 }
 
@@ -115,22 +154,26 @@ function keyOf(source: FlightSource): string {
 /** True while the flight that is shown is flown again to find what cost most. */
 export const seeking = signal(false);
 
-/** Second pass over the flight that is shown: what cost what, found by flying it again, takes seconds. */
-async function seekCauses({ source, files, map }: OpenFlight, stands: () => boolean): Promise<void> {
+/**
+ * Second pass over the flight that is shown: what cost what, found by flying it again, takes seconds. It is made when
+ * nothing else is worked on, and begun anew where other work ended it.
+ */
+export async function seekCauses(stands: () => boolean): Promise<void> {
   const shown = current.peek();
-  if (!stands() || shown === null || shown.analysis.review.causesSought) return;
-  // The answer stands already: this goes on beside it, and is told where the findings will be.
-  job.value = null;
+  if (!stands() || shown === null || shown.sought) return;
+  const { source, files, map } = shown;
   seeking.value = true;
-  try {
-    const { analysis } = await ask('review', { ...reviewRequest(keyOf(source), files), map, causes: true });
-    const now = current.peek();
-    if (!stands() || now === null || now.source.id !== source.id) return;
-    // The strips stay what they are, so that the charts need not be drawn anew.
-    current.value = { ...now, analysis: { ...now.analysis, review: analysis.review } };
-  } finally {
-    if (stands()) seeking.value = false;
-  }
+  const found = await ask('review', { ...reviewRequest(keyOf(source), files), map, causes: true }).catch(
+    (error: unknown) => {
+      if (stands()) problem.value = inWords(error, source.title);
+      return null;
+    },
+  );
+  if (!stands()) return;
+  // The strips stay what they are, so that the charts need not be drawn anew.
+  const analysis = found === null ? shown.analysis : { ...shown.analysis, review: found.analysis.review };
+  current.value = { ...shown, analysis, sought: true };
+  seeking.value = false;
 }
 
 /** Reviews a flight of the list and shows it. */
@@ -143,7 +186,6 @@ export function openFlight(source: FlightSource): Promise<void> {
     if (!stands()) return;
     show(source, files, result);
     await keepSummary(source, result);
-    await seekCauses({ source, files, ...result }, stands);
   });
 }
 
@@ -159,19 +201,17 @@ async function keepSummary(source: FlightSource, { analysis }: ReviewResult): Pr
 /**
  * Reviews the flight that is shown once more, with another card (null = none), plan, part or choice of columns. What
  * worked is kept: card, plan and part with a flight of the logbook, columns for every log with the same headers.
+ * @param told what the reader is told once the flight stands so
  */
-export function reviewAgain(changes: {
-  readonly card?: TextFile | null;
-  readonly plan?: TextFile | null;
-  readonly part?: number;
-  readonly map?: readonly ColumnChoice[];
-}): Promise<void> {
+export function reviewAgain(changes: ReviewChanges, told: string | null = null): Promise<void> {
   const shown = current.peek();
   if (shown === null) return Promise.resolve();
-  const { map, ...others } = changes;
+  const before = asking.peek();
+  const { map, ...others } = { ...before?.changes, ...changes };
   const { source } = shown;
   return work(source.title, async (say, stands) => {
     const files: FlightFiles = { ...shown.files, ...others };
+    asking.value = { files, changes: { ...others, ...(map === undefined ? {} : { map }) } };
     const request = reviewRequest(keyOf(source), files);
     const result = await ask('review', map === undefined ? request : { ...request, map }, say);
     if (!stands()) return;
@@ -182,9 +222,9 @@ export function reviewAgain(changes: {
       if (!there) notice.value = `${source.title} is no longer in the logbook; the change is not kept.`;
       if (!stands()) return;
     }
-    current.value = { source, files, ...result };
+    current.value = { source, files, ...result, sought: result.analysis.review.causesSought };
+    if (told !== null) notice.value = told;
     if (map !== undefined) await rememberColumns({ headers: result.headers, choices: map });
-    await seekCauses({ source, files, ...result }, stands);
   });
 }
 
@@ -202,94 +242,9 @@ export function keepInBook(source: FlightSource, plan?: TextFile): Promise<void>
   });
 }
 
-/**
- * Takes files that were dropped, pasted or picked: logs go into the logbook, and one that is alone is shown; a card
- * or plan alone goes to the flight that is shown; an exported logbook comes back.
- */
-export async function openFiles(files: readonly File[]): Promise<void> {
-  notice.value = null;
-  problem.value = null;
-  unread.value = null;
-  leftAside.value = [];
-  const [book, ...more] = files;
-  if (book !== undefined && more.length === 0 && (await looksLikeBook(book))) return bringBack(book);
-  stopWork();
-  const mine = turn;
-  const taken = await takeInAll(files);
-  if (taken === null) return;
-  const { arrived, leftAside: aside } = taken;
-  if (arrived.length === 1 && mine === turn) adopt(taken.analyst);
-  else taken.analyst.stop();
-  if (mine !== turn) return;
-  leftAside.value = aside;
-  const [first] = arrived;
-  const [failed] = aside;
-  if (first !== undefined && arrived.length === 1) await showArrived(first);
-  else if (first !== undefined) {
-    notice.value = arrivedLine(arrived);
-    go('logbook');
-  }
-  if (failed !== undefined && aside.length === 1 && arrived.length === 0) {
-    problem.value = failed.failure;
-    leftAside.value = [];
-    if (
-      /^(log-no-(time|motion|table)|map-.*)$/.test(failed.failure.code ?? '') &&
-      failed.failure.columns?.length
-    )
-      unread.value = { files, failure: failed.failure };
-  }
-  if (arrived.length === 0 && aside.length === 0) await takeAlone(taken);
-}
-
-async function showArrived({ flight, result, known }: Arrived): Promise<void> {
-  if (known) notice.value = `${flight.title} was in the logbook already and is opened from there.`;
-  const source = bookSource(flight);
-  // The kept copy, not the file given: that one may change on the disk.
-  const files = await source.load();
-  show(source, files, result);
-  await work(flight.title, (_, stands) => seekCauses({ source, files, ...result }, stands));
-}
-
-function arrivedLine(arrived: readonly Arrived[]): string {
-  const known = arrived.filter((a) => a.known).length;
-  const fresh = arrived.length - known;
-  const parts = [
-    fresh > 0 ? `${fresh} ${fresh === 1 ? 'flight' : 'flights'} came into the logbook` : '',
-    known > 0 ? `${known} ${known === 1 ? 'was' : 'were'} there already` : '',
-  ];
-  return sentence(parts.filter((p) => p !== '').join(', '));
-}
-
-/** A card or plan without a log belongs to the flight that is shown. */
-async function takeAlone({ loneCards, lonePlans }: TakenIn): Promise<void> {
-  const [card] = loneCards;
-  const [plan] = lonePlans;
-  const lone = card ?? plan;
-  if (lone === undefined) return;
-  if (current.peek() === null) {
-    const code = card === undefined ? 'log-is-a-plan' : 'log-is-a-card';
-    problem.value = failureOf(new LossbookError(code, {}, { file: lone.name }));
-    return;
-  }
-  await reviewAgain({
-    ...(card === undefined ? {} : { card: await textOf(card) }),
-    ...(plan === undefined ? {} : { plan: await textOf(plan) }),
-  });
-}
-
-/** Brings an exported logbook back. */
-function bringBack(file: File): Promise<void> {
-  return work(file.name, async (say, stands) => {
-    const { importBook } = await import('./book/importBook.ts');
-    const { came, there } = await importBook(file, say, stands);
-    notice.value = sentence(
-      `${came} ${came === 1 ? 'flight' : 'flights'} came into the logbook from ${file.name}${there > 0 ? `, ${there} ${there === 1 ? 'was' : 'were'} there already` : ''}`,
-    );
-    go('logbook');
-  });
-}
-
 let bookIsOpen: Promise<void> = Promise.resolve();
+/** True once every flight that there is stands in the list: the logbook's and those that come with the page. */
+export const listed = signal(false);
 
 /**
  * Fills the list, and opens the flight given on the command line where the address names none. Does not wait for it:
@@ -300,21 +255,41 @@ export async function start(): Promise<void> {
   const [given, withPage] = await Promise.all([openedFlights(), sampleFlights()]);
   opened.value = given ?? [];
   samples.value = withPage;
+  void bookIsOpen.then(() => {
+    listed.value = true;
+  });
   followOffline(given === null);
   const [first] = opened.peek();
   const { screen, view } = route.peek();
   if (first !== undefined && screen === '' && view.flight === undefined) void openFlight(first);
 }
 
-/** Opens the flight that the address names, when it is not the one shown. */
+/** The flight that is being read because the address names it. */
+let led: { readonly id: string; readonly stands: () => boolean } | null = null;
+
+/** Opens the flight that the address names, when it is not the one shown; what it named before is read no further. */
 export async function followRoute(): Promise<void> {
   const { screen, view } = route.peek();
   const asked = view.flight;
   if (screen === 'logbook' || asked === undefined) return;
-  if (current.peek()?.source.id === asked || job.peek() !== null) return;
-  if (asked.startsWith('book:')) await bookIsOpen;
+  const onTheWay = led?.stands() && job.peek() !== null ? led.id : null;
+  if (onTheWay === asked) return;
+  if (current.peek()?.source.id === asked) {
+    if (onTheWay !== null) stopWork();
+    return;
+  }
+  if (asked.startsWith('book:')) {
+    const stands = asOfNow();
+    await bookIsOpen;
+    // A book can open late: the reader may be somewhere else by now.
+    if (!stands() || route.peek().view.flight !== asked) return;
+  }
   const named = flights.peek().find((f) => f.id === asked);
-  if (named !== undefined) return openFlight(named);
+  if (named !== undefined) {
+    const opening = openFlight(named);
+    led = { id: asked, stands: asOfNow() };
+    return opening;
+  }
   notice.value = 'That flight is not in the logbook of this browser. Give its log again.';
   go('logbook');
 }

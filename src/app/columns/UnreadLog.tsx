@@ -2,8 +2,8 @@ import { useState } from 'preact/hooks';
 import { sentence } from '../../exchange/sentence.ts';
 import type { ColumnChoice } from '../../log/types.ts';
 import { rememberColumns } from '../book/book.ts';
+import { openFiles } from '../given.ts';
 import type { Failure } from '../protocol.ts';
-import { openFiles } from '../state.ts';
 import { ColumnsTable } from './ColumnsTable.tsx';
 
 /** A log that could not be read for want of columns: the reader says which they are, and it is read anew. */

@@ -3,8 +3,8 @@ import { bookTrouble } from '../book/book.ts';
 import { placeText } from '../failure.ts';
 import { intake, stopIntake } from '../intake.ts';
 import { newerVersion } from '../offline.ts';
-import { go, route } from '../route.ts';
-import { current, job, leftAside, notice, problem, stopWork, unread } from '../state.ts';
+import { go } from '../route.ts';
+import { current, job, leftAside, notice, problem, sayingColumns, stopWork, unread } from '../state.ts';
 import { inUnits } from '../units.ts';
 import { WorkLine } from './WorkLine.tsx';
 
@@ -57,8 +57,7 @@ function LeftAside() {
 /** What is being worked on, what went wrong, what else to know: between the navigation and the screen. */
 export function Announcements() {
   // The screen that asks for the columns says what is wrong itself.
-  const asked = unread.value !== null && route.value.screen === 'columns';
-  const failed = asked && unread.value?.failure === problem.value ? null : problem.value;
+  const failed = sayingColumns.value && unread.value?.failure === problem.value ? null : problem.value;
   const kept = current.value;
   const newer = newerVersion.value;
   return (

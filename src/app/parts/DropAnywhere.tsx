@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { gatherFiles, pastedFile } from '../gatherFiles.ts';
-import { openFiles } from '../state.ts';
+import { openFiles } from '../given.ts';
 
 function bringsFiles(event: DragEvent): boolean {
   return event.dataTransfer?.types.includes('Files') ?? false;

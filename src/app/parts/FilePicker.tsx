@@ -1,6 +1,6 @@
 import { useId } from 'preact/hooks';
 import { likelyFiles } from '../gatherFiles.ts';
-import { openFiles } from '../state.ts';
+import { openFiles } from '../given.ts';
 
 function take(input: HTMLInputElement, keep: (files: File[]) => File[] = (f) => f): void {
   // The list empties with the input: it is copied first, so that the same file can be chosen again.

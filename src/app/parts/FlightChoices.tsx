@@ -4,19 +4,27 @@ import { entryText, readEntry } from '../card/entries.ts';
 import { type SmallCard, smallCard, smallCardText } from '../card/smallCard.ts';
 import { PartPicker } from '../columns/PartPicker.tsx';
 import { go } from '../route.ts';
-import { current, reviewAgain } from '../state.ts';
+import { asking, current, reviewAgain } from '../state.ts';
 import { altitudeIn } from '../units.ts';
 
-/** Reviews the flight with a card of these choices alone; a flight of the logbook keeps it. */
-function choose(choice: SmallCard): void {
+/**
+ * Reviews the flight with a card of these choices alone; a flight of the logbook keeps it.
+ * @param flight that they were made for: another may have come meanwhile
+ */
+function choose(choice: SmallCard, flight: string): void {
   const open = current.peek();
-  if (open === null) return;
+  if (open?.source.id !== flight) return;
   const text = smallCardText(choice);
   const name = open.files.card?.name ?? `${open.source.title.replace(/\.[^.]*$/, '')}.mission.json`;
   void reviewAgain({ card: text === null ? null : { name, text } });
 }
 
-function TargetPicker({ choice, floor_m }: { readonly choice: SmallCard; readonly floor_m: number }) {
+interface PickerProps {
+  readonly choice: SmallCard;
+  readonly flight: string;
+}
+
+function TargetPicker({ choice, flight, floor_m }: PickerProps & { readonly floor_m: number }) {
   const id = useId();
   const [writing, setWriting] = useState<string | null>(null);
   const { unit, scale } = altitudeIn();
@@ -27,7 +35,7 @@ function TargetPicker({ choice, floor_m }: { readonly choice: SmallCard; readonl
     if (writing === null || wrong) return;
     const targetAltitude_m = typeof read === 'number' ? read : null;
     setWriting(null);
-    if (targetAltitude_m !== choice.targetAltitude_m) choose({ ...choice, targetAltitude_m });
+    if (targetAltitude_m !== choice.targetAltitude_m) choose({ ...choice, targetAltitude_m }, flight);
   };
   return (
     <form
@@ -60,7 +68,8 @@ function TargetPicker({ choice, floor_m }: { readonly choice: SmallCard; readonl
 export function FlightChoices() {
   const open = current.value;
   if (open === null) return null;
-  const choice = smallCard(open.files.card?.text ?? null);
+  const choice = smallCard((asking.value ?? open).files.card?.text ?? null);
+  const flight = open.source.id;
   const { mission, source } = open.analysis.review;
   if (choice === null && source.parts < 2) return null;
   return (
@@ -68,8 +77,8 @@ export function FlightChoices() {
       <PartPicker />
       {choice === null ? null : (
         <>
-          <WorldPicker choice={choice} />
-          <TargetPicker choice={choice} floor_m={mission.orbitFloor_m} />
+          <WorldPicker choice={choice} flight={flight} />
+          <TargetPicker key={flight} choice={choice} flight={flight} floor_m={mission.orbitFloor_m} />
           <button type="button" class="plain strong" onClick={() => go('card', { flight: open.source.id })}>
             Write a mission card
           </button>
@@ -79,12 +88,15 @@ export function FlightChoices() {
   );
 }
 
-function WorldPicker({ choice }: { readonly choice: SmallCard }) {
+function WorldPicker({ choice, flight }: PickerProps) {
   const id = useId();
   return (
     <span class="pick-one">
       <label for={id}>World</label>
-      <select id={id} onChange={(event) => choose({ ...choice, world: event.currentTarget.value || null })}>
+      <select
+        id={id}
+        onChange={(event) => choose({ ...choice, world: event.currentTarget.value || null }, flight)}
+      >
         <option value="" selected={choice.world === null}>
           not said
         </option>

@@ -19,7 +19,7 @@ import {
 import { StitchedBest } from '../attempts/StitchedBest.tsx';
 import { InTurn } from '../charts/InTurn.tsx';
 import { route, setView } from '../route.ts';
-import { flights } from '../state.ts';
+import { flights, listed } from '../state.ts';
 import { inUnits } from '../units.ts';
 
 function Working() {
@@ -80,10 +80,10 @@ export function AttemptsScreen() {
     setChoosing(false);
     void compareFlights(sources, by, against);
   };
-  // What the address asks for is compared as soon as its flights are known; another grouping at once.
+  // What the address asks for is compared as soon as all flights are known; another grouping at once.
   const known = offered.filter((f) => chosen.has(f.id)).length;
   const asked = comparisonKey(by, against);
-  const wanted = known > 0 && !choosing && standing?.key !== asked;
+  const wanted = listed.value && known > 0 && !choosing && standing?.key !== asked;
   useEffect(() => {
     if (wanted) run(chosen);
   }, [asked, wanted]);

@@ -3,7 +3,7 @@ import { sentence } from '../../exchange/sentence.ts';
 import { ColumnsTable } from '../columns/ColumnsTable.tsx';
 import { PartPicker } from '../columns/PartPicker.tsx';
 import { UnreadLog } from '../columns/UnreadLog.tsx';
-import { current, type OpenFlight, reviewAgain, unread } from '../state.ts';
+import { asking, current, type OpenFlight, reviewAgain, sayingColumns, unread } from '../state.ts';
 import { inUnits } from '../units.ts';
 
 function Notes({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
@@ -30,7 +30,7 @@ function heading(open: OpenFlight): string {
 /** How the log was understood, column by column, and how to say otherwise. */
 export function ColumnsScreen() {
   const open = current.value;
-  if (unread.value !== null) {
+  if (unread.value !== null && sayingColumns.value) {
     return (
       <div class="columns-screen">
         <UnreadLog {...unread.value} />
@@ -57,7 +57,7 @@ export function ColumnsScreen() {
       <ColumnsTable
         columns={open.columns}
         readings={review.channels}
-        map={open.map}
+        map={asking.value?.changes.map ?? open.map}
         onMap={(map) => void reviewAgain({ map })}
       />
       <div class="columns-notes">
