@@ -91,10 +91,12 @@ const PITCH_OVER_RAD = (1 * Math.PI) / 180;
 /** First lasting departure of the thrust axis (or, without pitch, of the path) from the vertical. */
 function pitchOver(flight: Flight): number | null {
   if (flight.startsInFlight) return null;
-  const { time, pitch, flightPathAngle, speed, noise } = flight;
+  const { time, pitch, flightPathAngle, speed, noise, burns } = flight;
   const angle = pitch ?? flightPathAngle;
+  // Any path turns over at its top: without the thrust axis only a turn under the first thrust is the pilot's.
+  const last = pitch === null ? (burns[0]?.endIndex ?? time.length) : time.length;
   const margin = pitch === null ? 2 * PITCH_OVER_RAD : Math.max(PITCH_OVER_RAD, 4 * noise.pitch_rad);
-  for (let i = flight.liftOffIndex + 1; i < time.length; i++) {
+  for (let i = flight.liftOffIndex + 1; i < last; i++) {
     if (pitch === null && (speed[i]! < 20 || noise.verticalSpeed_m_s > 0.02 * speed[i]!)) continue;
     if (Math.PI / 2 - angle[i]! <= margin) continue;
     let lasting = true;
