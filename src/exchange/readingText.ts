@@ -22,6 +22,11 @@ export function timeOrigin({ events }: Pick<Review, 'events'>): string {
   return events.some((e) => e.name === 'lift-off') ? 'lift-off' : 'the log’s first row';
 }
 
+/** Until when the ascent's books run: its cutoff, or the end of a log that ends under thrust. */
+export function untilText({ orbit, ledger }: Pick<Review, 'orbit' | 'ledger'>): string {
+  return `to ${orbit.cutoff_s === null ? 'the end' : 'cutoff'} at ${timeText(ledger.end_s)}`;
+}
+
 /** A round value under an axis: decimals only where the step needs them. */
 export function tickText(value: number): string {
   const rounded = Math.round(value * 1000) / 1000;

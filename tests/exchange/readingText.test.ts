@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { readingText, spanText, tickText, timeOrigin, timeText } from '../../src/exchange/readingText.ts';
+import {
+  readingText,
+  spanText,
+  tickText,
+  timeOrigin,
+  timeText,
+  untilText,
+} from '../../src/exchange/readingText.ts';
+import { handMadeReview } from './handMadeReview.ts';
 
 test('readings are whole, below 10 with one decimal, a true minus sign', () => {
   expect([0, 3.14, 9.96, 351.4, -1084].map(readingText)).toEqual(['0', '3.1', '10', '351', '−1,084']);
@@ -21,4 +29,12 @@ test('time counts from lift-off only where the log holds it', () => {
   });
   expect(timeOrigin(at('lift-off'))).toBe('lift-off');
   expect(timeOrigin(at('max-q'))).toBe('the log’s first row');
+});
+
+test('books of a log that ends under thrust run to its end, and to no cutoff', () => {
+  const review = handMadeReview();
+  expect(untilText(review)).toMatch(/^to cutoff at \d+ s$/u);
+  expect(untilText({ ...review, orbit: { ...review.orbit, cutoff_s: null } })).toMatch(
+    /^to the end at \d+ s$/u,
+  );
 });

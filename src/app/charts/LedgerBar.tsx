@@ -2,7 +2,7 @@ import { useRef, useState } from 'preact/hooks';
 import { shown as decimalsOf, intervalText, numberText, valueText } from '../../exchange/figureText.ts';
 import { type LedgerPart, ledgerParts } from '../../exchange/report/ledgerParts.ts';
 import type { FrameName, LedgerEntries } from '../../review/types.ts';
-import { readingText, timeText } from '../figureText.ts';
+import { readingText } from '../figureText.ts';
 import { speedIn } from '../units.ts';
 import { useWidth } from './useWidth.ts';
 
@@ -30,11 +30,12 @@ function partSentence(part: LedgerPart): string {
 interface Props {
   readonly entries: LedgerEntries;
   readonly frame: FrameName;
-  readonly end_s: number;
+  /** Moment to which the books run, in words. */
+  readonly until: string;
 }
 
 /** The whole delta-v as one bar, split into where it went. The table further down is its twin. */
-export function LedgerBar({ entries, frame, end_s }: Props) {
+export function LedgerBar({ entries, frame, until }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box);
   const [shown, setShown] = useState<string | null>(null);
@@ -74,7 +75,7 @@ export function LedgerBar({ entries, frame, end_s }: Props) {
       <h2>
         Where {readingText(entries.ideal.value * speedIn().scale)} {speedIn().unit} went{' '}
         <span class="quiet">
-          {frame} frame, to cutoff at {timeText(end_s)}
+          {frame} frame, {until}
         </span>
       </h2>
       <div class="bar" ref={box}>

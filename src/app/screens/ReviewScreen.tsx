@@ -1,3 +1,4 @@
+import { untilText } from '../../exchange/readingText.ts';
 import { Hero } from '../charts/Hero.tsx';
 import { InTurn } from '../charts/InTurn.tsx';
 import { LedgerBar } from '../charts/LedgerBar.tsx';
@@ -23,7 +24,7 @@ export function ReviewScreen() {
     <>
       <Verdict analysis={analysis} />
       <FlightChoices />
-      <LedgerBar entries={review.ledger[frame]} frame={frame} end_s={review.ledger.end_s} />
+      <LedgerBar entries={review.ledger[frame]} frame={frame} until={untilText(review)} />
       <Hero analysis={analysis} />
       <OtherFlight />
       <InTurn>
