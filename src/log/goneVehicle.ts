@@ -6,8 +6,7 @@ import type { TimeAxis } from './timeAxis.ts';
  * them on after the vehicle broke up, with a state that stands still. Nothing that flies weighs nothing.
  * @param mass the mass column as written, by row of the table
  */
-export function beforeGone(axis: TimeAxis, mass: Float64Array | undefined): TimeAxis {
-  if (mass === undefined) return axis;
+export function beforeGone(axis: TimeAxis, mass: Float64Array): TimeAxis {
   const { rows } = axis;
   let end = rows.length;
   while (end > 0 && mass[rows[end - 1]!] === 0) end--;

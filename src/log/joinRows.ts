@@ -46,7 +46,7 @@ export function joinRows(rows: Int32Array, time: Float64Array, assigned: readonl
         channel: null,
         rows: [(joins[0]?.[1] ?? 0) + 1, (joins.at(-1)?.[1] ?? 0) + 1],
         count: joins.length,
-        text: `${counted(joins.length, 'row has', 'rows have')} the time of the row before and values only where that has none; ${joins.length === 1 ? 'it is' : 'they are'} joined to it.`,
+        text: `Joined to the row before: ${counted(joins.length, 'row', 'rows')} of the same time with values only where that has none.`,
       },
     ],
   };

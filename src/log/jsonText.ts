@@ -101,7 +101,7 @@ function jsonLines(text: string): JsonContent | null {
       text:
         lastBroken && broken === 1
           ? 'The last line breaks off and is left out; the flight may have gone on.'
-          : `${counted(broken, 'line is no JSON and is', 'lines are no JSON and are')} left out.`,
+          : `Left out as no JSON: ${counted(broken, 'line', 'lines')}.`,
     });
   }
   return { lines: true, value: rows, notes };

@@ -215,7 +215,7 @@ function unreadableNote(a: Assigned): QualityNote | null {
     channel: a.channel,
     rows: [first[0] + 1, last[0] + 1],
     count: bad.length,
-    text: `${counted(bad.length, 'cell', 'cells')} of “${a.column.header}” ${bad.length === 1 ? 'is no number' : 'are no numbers'} (${bad.length === 1 ? 'it reads' : 'the first is'} “${first[1].slice(0, 40)}”) and ${bad.length === 1 ? 'counts' : 'count'} as missing.`,
+    text: `No number in ${counted(bad.length, 'cell', 'cells')} of “${a.column.header}” (first: “${first[1].slice(0, 40)}”): counted as missing.`,
   };
 }
 

@@ -8,7 +8,6 @@ import { delimitedTableInTurns } from './delimitedTable.ts';
 import { eventTexts } from './eventTexts.ts';
 import { fileKind, kindOfChannels } from './fileKind.ts';
 import { type ByteChunks, gatherBytes } from './gatherBytes.ts';
-import { beforeGone } from './goneVehicle.ts';
 import { guessColumns } from './guessColumns.ts';
 import { joinRows } from './joinRows.ts';
 import { looksLikeJson } from './jsonMark.ts';
@@ -111,7 +110,13 @@ async function logOfTable(file: FileTable, bytes: number, options: ReadOptions, 
   }
   const whole = joinRows(rowsOfPart, split.time, assigned);
   const mass = whole.assigned.find((a) => a.channel === 'mass');
-  const axis = beforeGone(orderRows(whole.rows, split.time), mass?.column.numbers);
+  const ordered = orderRows(whole.rows, split.time);
+  const last = mass?.column.numbers[ordered.rows.at(-1) ?? -1];
+  // Few vehicles break up: its reader is loaded with the first that does.
+  const axis =
+    mass !== undefined && last === 0
+      ? (await import('./goneVehicle.ts')).beforeGone(ordered, mass.column.numbers)
+      : ordered;
   if (axis.rows.length < LEAST_ROWS)
     throw new LossbookError('log-too-short', { rows: axis.rows.length }, { file: name });
   notes.push(
@@ -293,7 +298,7 @@ function partNotes(
       channel: 'time',
       rows: null,
       count: timeless,
-      text: `${counted(timeless, 'row has no readable time and is', 'rows have no readable time and are')} left out.`,
+      text: `Left out: ${counted(timeless, 'row', 'rows')} without a readable time.`,
     });
   }
   return notes;

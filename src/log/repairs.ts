@@ -78,7 +78,7 @@ export function repairChannels(
       channel,
       rows: lines(first, last),
       count: wild.length,
-      text: `${counted(wild.length, 'value jumps away and back as no vehicle can; it is', 'values jump away and back as no vehicle can; they are')} left out, so the figures there rest on the neighbours.`,
+      text: `Left out: ${counted(wild.length, 'value', 'values')} jumping away and back as no vehicle can; the figures there rest on the neighbours.`,
     });
   }
   for (const channel of movingChannels) {
@@ -99,8 +99,8 @@ export function repairChannels(
         count: taken.length,
         text:
           kind === 'frozen'
-            ? `${counted(taken.length, 'value repeats the last one while the vehicle flies on, and the next catches up; it is', 'values repeat the last one while the vehicle flies on, and then catch up; they are')} left out.`
-            : `${counted(taken.length, 'value fits neither what comes before nor after; it is', 'values stand at one figure that fits neither what comes before nor after; they are')} left out.`,
+            ? `Left out: ${counted(taken.length, 'value', 'values')} repeating the last one while the vehicle flies on, before the channel catches up.`
+            : `Left out: ${counted(taken.length, 'value', 'values')} at a figure that fits neither what comes before nor after.`,
       });
     }
   }
@@ -151,7 +151,7 @@ function gapNotes(time: Float64Array, rows: Int32Array): QualityNote[] {
       channel: null,
       rows: [(rows[first] ?? 0) + 1, (rows[last + 1] ?? 0) + 1],
       count: gaps.length,
-      text: `${counted(gaps.length, 'gap', 'gaps')} without rows, the longest ${Number(longest.toPrecision(3))} s; what happened inside is known only by ${gaps.length === 1 ? 'its' : 'their'} ends.`,
+      text: `${counted(gaps.length, 'gap', 'gaps')} without rows, the longest ${Number(longest.toPrecision(3))} s; what happened inside is known only from the rows beside.`,
     },
   ];
 }

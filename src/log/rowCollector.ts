@@ -163,25 +163,25 @@ function tableNotes(tally: RowTally, width: number): QualityNote[] {
     'repeated-header',
     tally.repeatedHeader,
     null,
-    `The header comes again ${counted(tally.repeatedHeader, 'time between the rows; that line is', 'times between the rows; those lines are')} passed over.`,
+    `Passed over: the header, ${counted(tally.repeatedHeader, 'time', 'times')} more between the rows.`,
   );
   add(
     'short-rows',
     tally.short,
     [tally.shortFirst, tally.shortLast],
-    `${counted(tally.short, 'row has', 'rows have')} fewer than ${width} cells; what is lacking counts as missing.`,
+    `${counted(tally.short, 'row', 'rows')} with fewer than ${width} cells: what is lacking counts as missing.`,
   );
   add(
     'long-rows',
     tally.long,
     [tally.longFirst, tally.longFirst],
-    `${counted(tally.long, 'row has', 'rows have')} more than ${width} cells; the surplus is not read.`,
+    `${counted(tally.long, 'row', 'rows')} with more than ${width} cells: the surplus is not read.`,
   );
   add(
     'stray-lines',
     tally.stray,
     null,
-    `${counted(tally.stray, 'line between or below the rows is no row and is', 'lines between or below the rows are no rows and are')} passed over.`,
+    `Passed over as no rows: ${counted(tally.stray, 'line', 'lines')} between or below the rows.`,
   );
   return notes;
 }

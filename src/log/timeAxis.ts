@@ -52,7 +52,7 @@ export function splitParts(
       channel: 'time',
       rows: [Math.min(...lines.slice(0, 1000)), Math.max(...lines.slice(-1000))],
       count: wild.length,
-      text: `${counted(wild.length, 'row has', 'rows have')} a time far from both neighbours'; ${wild.length === 1 ? 'it is' : 'they are'} left out.`,
+      text: `Left out: ${counted(wild.length, 'row', 'rows')} with a time far from both neighbours’.`,
     });
     const out = new Set(wild);
     rows = rows.filter((_, k) => !out.has(k));
@@ -153,7 +153,7 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
       channel: 'time',
       rows: [back[0]! + 1, back.at(-1)! + 1],
       count: back.length,
-      text: `${counted(back.length, 'row comes later in the file than its time; it is', 'rows come later in the file than their time; they are')} put in the order of time.`,
+      text: `Put in the order of time: ${counted(back.length, 'row', 'rows')} later in the file than by the clock.`,
     });
   }
   const spread = spreadStamps(order, time, notes);
@@ -171,7 +171,7 @@ export function orderRows(part: Int32Array, time: Float64Array): TimeAxis {
       channel: 'time',
       rows: [Math.min(...doubled.slice(0, 1000)) + 1, doubled.at(-1)! + 1],
       count: doubled.length,
-      text: `${counted(doubled.length, 'row repeats', 'rows repeat')} the time of the row before; the first of each is kept.`,
+      text: `Left out: ${counted(doubled.length, 'row', 'rows')} with the time of the row before; the first of each is kept.`,
     });
   }
   return axisOf(kept.subarray(0, count), time, notes);

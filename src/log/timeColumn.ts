@@ -46,7 +46,7 @@ export function readTimeColumn(assigned: Assigned): TimeColumn {
         channel: 'time',
         rows: [1, down],
         count: down,
-        text: `The clock counts down to zero without a sign and then up; its first ${counted(down, 'time is', 'times are')} taken as before zero.`,
+        text: `The clock counts down to zero without a sign and then up: its first ${counted(down, 'row', 'rows')} count as before zero.`,
       },
     ],
   };

@@ -77,7 +77,7 @@ function speedOverCard(flight: Flight): QualityNote[] {
     note(
       'speed-over-card',
       'speed',
-      `The speed grows by ${decimal(gained, 0)} m/s on the way up, but the card’s vehicle has ${decimal(total, 0)} m/s in all: a unit is wrong (the speed was read in ${unitOf('speed')}, the altitude in ${unitOf('altitude')}), or the card is another vehicle’s. No figure of this review holds until that is set right: name the unit (--map speed=COLUMN:UNIT) or give the right card.`,
+      `The speed grows by ${decimal(gained, 0)} m/s on the way up, but the card’s vehicle has ${decimal(total, 0)} m/s in all: a unit is wrong (speed read in ${unitOf('speed')}, altitude in ${unitOf('altitude')}) or the card is another vehicle’s, and no figure holds. Name the unit (--map speed=COLUMN:UNIT) or give the right card.`,
     ),
   ];
 }
