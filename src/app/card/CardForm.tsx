@@ -215,6 +215,9 @@ export function CardForm() {
             <legend>Launch site</legend>
             <Entries fields={siteFields} at={['site']} />
           </fieldset>
+        </div>
+        <div class="form-column">
+          <Vehicle />
           <fieldset class="part">
             <legend>Limits</legend>
             <Entries fields={limitFields} at={['limits']} />
@@ -223,9 +226,6 @@ export function CardForm() {
             <legend>This flight</legend>
             <Entries fields={flightFields} at={['flight']} />
           </fieldset>
-        </div>
-        <div class="form-column">
-          <Vehicle />
           <fieldset class="part">
             <legend>Return</legend>
             <Entries fields={returnFields} at={['return']} />
