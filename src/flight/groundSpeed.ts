@@ -1,6 +1,7 @@
 import type { Log } from '../log/types.ts';
 import type { Mission } from '../mission/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
+import { greatCircle } from './greatCircle.ts';
 import { localPolynomial } from './localPolynomial.ts';
 import { filled } from './onAxis.ts';
 import { slowAgainstSpin } from './slowAgainstSpin.ts';
@@ -37,10 +38,10 @@ export function withGroundSpeed(log: Log, mission: Mission): WithGroundSpeed | n
   const latitude = filled(time, channels.latitude);
   const { world, site } = mission;
   const speed = new Float64Array(time.length).fill(Number.NaN);
-  const [sin0, cos0] = [Math.sin(site.latitude_rad), Math.cos(site.latitude_rad)];
-  const [sinA, cosA] = [Math.sin(site.launchAzimuth_rad), Math.cos(site.launchAzimuth_rad)];
+  const circle = greatCircle(site);
   const level = inertial.map((V, i) => Math.sqrt(Math.max(0, V * V - vertical[i]! ** 2)));
-  const turning = world.spin_rad_s * radiusAt_m(world, altitude[0]!, site.latitude_rad) * cos0;
+  const turning =
+    world.spin_rad_s * radiusAt_m(world, altitude[0]!, site.latitude_rad) * Math.cos(site.latitude_rad);
   const slow = slowAgainstSpin(level, altitude, turning, course?.[0] ?? site.launchAzimuth_rad);
   let arc = 0;
   let last = -1;
@@ -49,10 +50,10 @@ export function withGroundSpeed(log: Log, mission: Mission): WithGroundSpeed | n
     if (!Number.isFinite(inertial[i]!)) continue;
     const radius = radiusAt_m(world, altitude[i]!, site.latitude_rad);
     if (last >= 0) arc += (before / radius) * (time[i]! - time[last]!);
-    // Latitude and course along a great circle (spherical trigonometry), as the track without a direction has them.
-    const sinLatitude =
-      latitude === null ? sin0 * Math.cos(arc) + cos0 * Math.sin(arc) * cosA : Math.sin(latitude[i]!);
-    const chi = course?.[i] ?? Math.atan2(sinA * cos0, cos0 * Math.cos(arc) * cosA - sin0 * Math.sin(arc));
+    // Without a direction in the log, as the track has them.
+    const { sine, north, east } = circle(arc);
+    const sinLatitude = latitude === null ? sine : Math.sin(latitude[i]!);
+    const chi = course?.[i] ?? Math.atan2(east, north);
     const ground = world.spin_rad_s * radius * Math.sqrt(Math.max(0, 1 - sinLatitude ** 2));
     const w = vertical[i]!;
     const inside = level[i]! ** 2 - (ground * Math.cos(chi)) ** 2;

@@ -2,6 +2,7 @@ import type { Log } from '../log/types.ts';
 import type { Mission } from '../mission/types.ts';
 import { radiusAt_m, radiusSlope_m } from '../world/radius.ts';
 import type { Axis } from './axis.ts';
+import { greatCircle } from './greatCircle.ts';
 import type { Kinematics } from './kinematics.ts';
 import { localPolynomial } from './localPolynomial.ts';
 import { filled } from './onAxis.ts';
@@ -43,8 +44,7 @@ function loggedLatitude(log: Log, t: Float64Array, query: Float64Array): Latitud
 function latitudeByCircle(time: Float64Array, { world, site }: Mission, path: Kinematics): LatitudeAlong {
   const n = time.length;
   const out = { latitude: new Float64Array(n), rate: new Float64Array(n) };
-  const [sin0, cos0] = [Math.sin(site.latitude_rad), Math.cos(site.latitude_rad)];
-  const cosA = Math.cos(site.launchAzimuth_rad);
+  const circle = greatCircle(site);
   const turning = path.speed.map((v, i) => {
     const w = path.verticalSpeed[i]!;
     return Math.sqrt(Math.max(0, v * v - w * w)) / (world.radius_m + path.altitude[i]!);
@@ -55,10 +55,9 @@ function latitudeByCircle(time: Float64Array, { world, site }: Mission, path: Ki
       const step = ((turning[i - 1]! + turning[i]!) / 2) * (time[i]! - time[i - 1]!);
       if (Number.isFinite(step)) arc += step;
     }
-    const sine = Math.max(-1, Math.min(1, sin0 * Math.cos(arc) + cos0 * Math.sin(arc) * cosA));
+    const { sine, north } = circle(arc);
     out.latitude[i] = Math.asin(sine);
-    const level = Math.max(1e-6, Math.sqrt(1 - sine * sine));
-    out.rate[i] = ((cos0 * Math.cos(arc) * cosA - sin0 * Math.sin(arc)) / level) * turning[i]!;
+    out.rate[i] = (north / Math.max(1e-6, Math.sqrt(1 - sine * sine))) * turning[i]!;
   }
   return out;
 }

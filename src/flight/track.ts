@@ -1,4 +1,5 @@
 import type { World } from '../world/types.ts';
+import { greatCircle } from './greatCircle.ts';
 import type { GroundTrack, HeadingReading } from './types.ts';
 
 /**
@@ -122,19 +123,16 @@ export function greatCircleTrack(input: TrackInput): GroundTrack {
   const { time, radius, horizontalSpeed, site } = input;
   const n = time.length;
   const out = emptyTrack(n, 'great-circle');
-  const sin0 = Math.sin(site.latitude_rad);
-  const cos0 = Math.cos(site.latitude_rad);
-  const sinA = Math.sin(site.launchAzimuth_rad);
-  const cosA = Math.cos(site.launchAzimuth_rad);
+  const circle = greatCircle(site);
+  const [sin0, cos0] = [Math.sin(site.latitude_rad), Math.cos(site.latitude_rad)];
   let arc = 0;
   for (let i = 0; i < n; i++) {
-    const sinLat = sin0 * Math.cos(arc) + cos0 * Math.sin(arc) * cosA;
-    const latitude = Math.asin(Math.max(-1, Math.min(1, sinLat)));
-    out.latitude[i] = latitude;
+    const { sine, north, east } = circle(arc);
+    out.latitude[i] = Math.asin(sine);
     out.longitude[i] =
-      site.longitude_rad + Math.atan2(sinA * Math.sin(arc) * cos0, Math.cos(arc) - sin0 * sinLat);
-    // Tangent of the great circle (spherical trigonometry: tan of the course along the arc).
-    out.course[i] = Math.atan2(sinA * cos0, cos0 * Math.cos(arc) * cosA - sin0 * Math.sin(arc));
+      site.longitude_rad +
+      Math.atan2(Math.sin(site.launchAzimuth_rad) * Math.sin(arc) * cos0, Math.cos(arc) - sin0 * sine);
+    out.course[i] = Math.atan2(east, north);
     out.heading[i] = finiteOr(input.heading?.[i], out.course[i]!);
     if (i + 1 < n) {
       const across = (horizontalSpeed[i]! + horizontalSpeed[i + 1]!) / 2;
