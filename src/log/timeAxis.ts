@@ -71,8 +71,8 @@ export function splitParts(
       k >= LEAST_ROWS / 2 &&
       staysBack(time, rows, k, high - shift)
     ) {
-      if (continues(rows[k - 1]!, i)) {
-        const lift = wrapOf(back, step);
+      const lift = wrapOf(back, step);
+      if (tellsApart(t + lift, step) && continues(rows[k - 1]!, i)) {
         shift += lift;
         t += lift;
         lapStart = time[i]!;
@@ -128,6 +128,11 @@ function wrapOf(back: number, step: number): number {
     .filter((period) => period - back > 0.2 * step && period - back < 3 * step)
     .sort((a, b) => Math.abs(a - back - step) - Math.abs(b - back - step))[0];
   return known ?? back + step;
+}
+
+/** Whether times about `t` keep their steps apart, as raised to it and in another unit too. */
+function tellsApart(t: number, step: number): boolean {
+  return step > 16 * Number.EPSILON * Math.abs(t);
 }
 
 function wrapNote(row: number, by: number): QualityNote {

@@ -35,6 +35,16 @@ describe('splitParts', () => {
     ]);
   });
 
+  test('a fall back so deep that the rows could not be told apart above it is no wrap', () => {
+    const days = rise(21, 48000, 1e-4);
+    const { parts, time } = split([...days, 480001111111, ...rise(24, 48000.0012, 1e-4)], true);
+    expect(parts.map((p) => p.length)).toEqual([22, 24]);
+    for (const part of parts) {
+      const minutes = [...part].map((row) => time[row]! * 60);
+      expect(minutes.every((t, k) => k === 0 || t > minutes[k - 1]!)).toBe(true);
+    }
+  });
+
   test('a single row from long ago starts nothing', () => {
     const times = rise(50);
     times[30] = 2;
