@@ -54,5 +54,9 @@ export const stitchedNote =
 /** How much a comparison holds, in one sentence: the data by count, of which a program's heap takes about twice. */
 export function heldText({ rows, bytes }: Comparison): string {
   const megabytes = bytes / 1e6;
-  return `${numberText(rows.length, 0)} ${rows.length === 1 ? 'attempt is' : 'attempts are'} held as ${numberText(megabytes, megabytes < 10 ? 1 : 0)} MB of figures and texts; in memory they take about twice that.`;
+  const held =
+    megabytes < 0.1
+      ? `${numberText(bytes / 1e3, 0)} kB`
+      : `${numberText(megabytes, megabytes < 10 ? 1 : 0)} MB`;
+  return `${numberText(rows.length, 0)} ${rows.length === 1 ? 'attempt is' : 'attempts are'} held as ${held} of figures and texts; in memory they take about twice that.`;
 }

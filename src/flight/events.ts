@@ -176,6 +176,9 @@ function vertexTime(time: Float64Array, y: Float64Array, top: number, half_s: nu
 function turningPoints(flight: Flight, add: Add): void {
   const { time, verticalSpeed, gaps, noise, altitude } = flight;
   const quiet = Math.max(0.2, 3 * noise.verticalSpeed_m_s);
+  const ground = altitude[flight.liftOffIndex]!;
+  // A hop on the pad turns too; the peak of a small rocket counts as well.
+  const least = ground + Math.min(1000, 0.5 * (altitude.reduce((a, b) => Math.max(a, b)) - ground));
   let sign = 0;
   let turn = 0;
   for (let i = flight.liftOffIndex + 1; i < time.length; i++) {
@@ -185,7 +188,7 @@ function turningPoints(flight: Flight, add: Add): void {
     if (now === 0 || now === sign) continue;
     if (sign !== 0 && turn > 0) {
       const powered = gaps.burn[Math.min(turn, gaps.burn.length - 1)] !== -1;
-      const high = altitude[turn]! > 1000;
+      const high = altitude[turn]! > least;
       if (!powered && high) add(sign === 1 ? 'apoapsis' : 'periapsis', between(time, verticalSpeed, turn, 0));
     }
     sign = now;

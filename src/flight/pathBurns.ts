@@ -24,11 +24,21 @@ export function pathBurns(log: Log, t: Float64Array, mission: Mission): ForceEvi
     coasting,
     dynamicPressure: airAlongPath(world, path.altitude, path.speed).dynamicPressure,
     speedSigma_m_s: path.speedSigma_m_s,
+    rise_s: riseOf(t, path.altitude),
   };
   const found = forceBurns(motion);
-  const falling = (burn: RawBurn): boolean =>
-    path.altitude[burn.last]! < path.altitude[burn.first]! &&
-    path.speed[burn.last]! < path.speed[burn.first]!;
+  const falling = (burn: RawBurn): boolean => path.altitude[burn.last]! < path.altitude[burn.first]!;
   const burns = found.burns.filter((b) => !falling(b) || !isDragLike(motion, b.start_s, b.end_s));
   return { ...found, burns };
+}
+
+/** What the vehicle must have come down again, as a share of its height, for the highest point to be known. */
+const COME_DOWN = 0.1;
+
+function riseOf(t: Float64Array, altitude: Float64Array): number {
+  let top = 0;
+  for (let i = 1; i < altitude.length; i++) if (altitude[i]! > altitude[top]!) top = i;
+  const height = altitude[top]! - altitude[0]!;
+  const fallen = altitude[top]! - altitude[altitude.length - 1]!;
+  return fallen > COME_DOWN * height ? t[top]! : Number.POSITIVE_INFINITY;
 }

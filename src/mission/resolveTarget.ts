@@ -76,7 +76,7 @@ function orbit(
     kind: 'orbit',
     apoapsisAltitude_m,
     periapsisAltitude_m,
-    tolerance_m: tolerance(card, periapsisAltitude_m, assumed),
+    tolerance_m: tolerance(card, periapsisAltitude_m, TOLERANCE_LEAST_M, assumed),
     inclination_rad: radians(card.inclination_deg),
     argumentOfPeriapsis_rad: radians(card.argumentOfPeriapsis_deg),
     ascendingNode_rad: radians(card.ascendingNode_deg),
@@ -88,15 +88,19 @@ function suborbital(card: TargetCard, file: string | undefined, assumed: string[
   if (peakAltitude_m === null) {
     throw badValue('target.peakAltitude_m', undefined, 'given for a suborbital target', file);
   }
-  return { kind: 'suborbital', peakAltitude_m, tolerance_m: tolerance(card, peakAltitude_m, assumed) };
+  return { kind: 'suborbital', peakAltitude_m, tolerance_m: tolerance(card, peakAltitude_m, 0, assumed) };
 }
 
-/** As given, or 5 % of the altitude (of an ellipse, its periapsis) and at least 1 km. */
-function tolerance(card: TargetCard, altitude_m: number, assumed: string[]): number {
+/**
+ * As given, or 5 % of the altitude (of an ellipse, its periapsis) and at least `least_m`: for an orbit 1 km, for a peak
+ * nothing, since it may lie at a few hundred metres.
+ */
+function tolerance(card: TargetCard, altitude_m: number, least_m: number, assumed: string[]): number {
   if (card.tolerance_m !== undefined && card.tolerance_m !== null) return card.tolerance_m;
-  const tolerance_m = Math.max(TOLERANCE_LEAST_M, TOLERANCE_PART * altitude_m);
+  const tolerance_m = Math.max(least_m, TOLERANCE_PART * altitude_m);
+  const least = least_m > 0 ? ` and at least ${formatLength_m(least_m)}` : '';
   assumed.push(
-    `The target counts as met within ${formatLength_m(tolerance_m)}: 5 % of its altitude and at least 1 km.`,
+    `The target counts as met within ${formatLength_m(tolerance_m)}: 5 % of its altitude${least}.`,
   );
   return tolerance_m;
 }

@@ -5,7 +5,6 @@ import { readLog } from '../log/readLog.ts';
 import type { ColumnChoice, Log } from '../log/types.ts';
 import { readMission } from '../mission/readCard.ts';
 import type { Mission } from '../mission/types.ts';
-import { readPlan } from '../plan/readPlan.ts';
 import type { Plan } from '../plan/types.ts';
 import { radiusAt_m } from '../world/radius.ts';
 
@@ -57,8 +56,11 @@ export async function readRequest(request: ReviewRequest): Promise<ReadFiles> {
     ...(request.part === undefined ? {} : { part: request.part }),
   });
   request.onProgress?.(1);
+  // Few flights come with a plan: its reader is loaded with the first that does.
   const plan =
-    request.plan === undefined ? null : await readPlan(request.plan.bytes, request.plan.name, mission);
+    request.plan === undefined
+      ? null
+      : await (await import('../plan/readPlan.ts')).readPlan(request.plan.bytes, request.plan.name, mission);
   return { mission, log, plan };
 }
 

@@ -42,7 +42,7 @@ function withImports(name: string): string[] {
   return [...seen];
 }
 
-// Snapshot: 203 kB; 125 of them are what reads a log and makes a review of it.
+// Snapshot: 203 kB; 124 of them are what reads a log and makes a review of it.
 test('what a first review waits for is under 206 kB gzip', () => {
   const wanted = new Set([
     ...first.map((f) => f.path),
@@ -54,11 +54,11 @@ test('what a first review waits for is under 206 kB gzip', () => {
   expect(total(waited), list(waited)).toBeLessThan(206_000);
 });
 
-// Snapshot: 340 kB. The goal was 120 kB, which is out of reach: the engine alone (no chart, no screen) is 180 kB, screens
+// Snapshot: 347 kB, with the licenses of what is inside. The goal was 120 kB, which is out of reach: the engine alone (no chart, no screen) is 180 kB, screens
 // and their styles are 85 kB, reports and charts 27 kB, libraries 43 kB. Another minifier takes 1.4 % off (measured), all
 // code in a single file 5 %, for which the first screen would wait; names of properties are the documents' own.
-test('the whole page, its engine too, is under 345 kB gzip', () => {
-  expect(total(sizes), list(sizes)).toBeLessThan(345_000);
+test('the whole page, its engine too, is under 348 kB gzip', () => {
+  expect(total(sizes), list(sizes)).toBeLessThan(348_000);
 });
 
 test('code that page and worker share is there once, and the worker waits for none of the page', () => {

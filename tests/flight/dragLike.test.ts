@@ -16,7 +16,14 @@ function falling(force: (q: number, t: number) => number, from_m = 40_000, speed
     s = Math.max(2, s + (9.8 - force(q[i]!, t[i]!)) / 5);
     h -= s / 5;
   }
-  return { t, speed: v, coasting: new Float64Array(n).fill(9.8), dynamicPressure: q, speedSigma_m_s: 0.01 };
+  return {
+    t,
+    speed: v,
+    coasting: new Float64Array(n).fill(9.8),
+    dynamicPressure: q,
+    speedSigma_m_s: 0.01,
+    rise_s: Number.POSITIVE_INFINITY,
+  };
 }
 
 test('drag of a body and of a canopy goes with the dynamic pressure', () => {
