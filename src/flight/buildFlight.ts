@@ -50,8 +50,10 @@ export function buildFlight(logged: Log, mission: Mission): Flight {
 
   const throttle = filled(t, log.channels.throttle);
   const loggedMass = filled(t, log.channels.mass);
-  const mass = loggedMass ?? massByCard(t, rawAltitude, throttle, mission, liftOff.startsInFlight);
   const thrust = filled(t, log.channels.thrust);
+  const mass =
+    loggedMass ??
+    (liftOff.startsInFlight ? null : massFromCard(t, rawAltitude, { throttle, thrust }, mission));
   const massStep = Math.max(log.resolution.mass ?? 0, printedMassStep(logged));
   const massRounding = massStep / Math.sqrt(12);
   const massNoise = mass === null ? 0 : whiteNoise(t, mass);
@@ -259,18 +261,6 @@ function usualFall(mass: Float64Array): number {
   for (let i = 1; i < mass.length; i++) if (mass[i]! < mass[i - 1]!) falls.push(mass[i - 1]! - mass[i]!);
   falls.sort((a, b) => a - b);
   return falls[falls.length >> 1] ?? 0;
-}
-
-/** Mass from card and throttle, where the log has none and begins before lift-off. */
-function massByCard(
-  t: Float64Array,
-  altitude: Float64Array,
-  throttle: Float64Array | null,
-  mission: Mission,
-  startsInFlight: boolean,
-): Float64Array | null {
-  if (throttle === null || mission.vehicle === null || startsInFlight) return null;
-  return massFromCard(t, altitude, throttle, mission.vehicle);
 }
 
 /** Step to which the mass was printed, kg; 0 where there is none. */

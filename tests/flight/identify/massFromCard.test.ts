@@ -7,11 +7,14 @@ import { readMission } from '../../../src/mission/readCard.ts';
 import { frameLedger } from '../../../src/review/ledgerFigures.ts';
 import { cutLog, readCardText, readTruth, referenceNames } from '../../referenceFlights.ts';
 
-const columns = ['time_s', 'altitude_m', 'speed_m_s', 'throttle', 'pitch_deg'];
+const columns = ['time_s', 'altitude_m', 'speed_m_s', 'pitch_deg'];
+const cases = referenceNames.flatMap((name) =>
+  ['throttle', 'thrust_N'].map((control) => [name, control] as const),
+);
 
-test.each(referenceNames)('%s without its mass column: card and throttle give the mass', async (name) => {
+test.each(cases)('%s without its mass column: card and %s give the mass', async (name, control) => {
   const mission = readMission({ card: { name, text: readCardText(name) } });
-  const log = await readLog(new TextEncoder().encode(cutLog(name, columns)), { name });
+  const log = await readLog(new TextEncoder().encode(cutLog(name, [...columns, control])), { name });
   const flight = buildFlight(log, mission);
   const { entries } = frameLedger(flight, ascentSpan(flight), 'ground');
   const truth = readTruth(name).ground;
@@ -37,5 +40,5 @@ test('a card without thrust gives no mass', () => {
     },
   });
   const some = Float64Array.of(0, 1, 2);
-  expect(massFromCard(some, some, some, mission.vehicle!)).toBeNull();
+  expect(massFromCard(some, some, { throttle: some, thrust: null }, mission)).toBeNull();
 });
