@@ -1,4 +1,4 @@
-import { formatLength_m } from '../units/figures.ts';
+import { formatFigure, formatLength_m } from '../units/figures.ts';
 import type { World } from '../world/types.ts';
 import { badValue } from './badValue.ts';
 import type { TargetCard } from './cardSchema.ts';
@@ -98,7 +98,7 @@ function suborbital(card: TargetCard, file: string | undefined, assumed: string[
 function tolerance(card: TargetCard, altitude_m: number, least_m: number, assumed: string[]): number {
   if (card.tolerance_m !== undefined && card.tolerance_m !== null) return card.tolerance_m;
   const tolerance_m = Math.max(least_m, TOLERANCE_PART * altitude_m);
-  const least = least_m > 0 ? ` and at least ${formatLength_m(least_m)}` : '';
+  const least = least_m > 0 ? ` and at least ${formatFigure(least_m / 1000)} km` : '';
   assumed.push(
     `The target counts as met within ${formatLength_m(tolerance_m)}: 5 % of its altitude${least}.`,
   );
