@@ -37,9 +37,11 @@ export async function bothThemesHold(page: Page, width: number): Promise<void> {
   }
 }
 
-/** Nothing is wider than the window. */
+/** Nothing is wider than the window, once the charts are drawn for it. */
 export async function fits(page: Page, width: number): Promise<void> {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  await expect
+    .poll(() => page.evaluate(() => document.documentElement.scrollWidth), { timeout: 10_000 })
+    .toBeLessThanOrEqual(width);
 }
 
 /** Parts to press that are smaller than 24 px in a direction (WCAG 2.2, 2.5.8). */
