@@ -96,7 +96,7 @@ test('taking a file in that was stopped while it was compared with the book keep
   await letGo(page);
   await settled(page);
   await page.getByRole('link', { name: 'Logbook' }).click();
-  expect(await titles(page)).toEqual(['twin']);
+  await expect.poll(() => titles(page)).toEqual(['twin']);
   await context.close();
 });
 
@@ -201,7 +201,7 @@ test('causes whose search other work ended are sought again', async () => {
   await page.getByRole('alert').getByText('broken.csv').waitFor();
   const findings = page.getByRole('region', { name: 'Findings' });
   await findings.getByText('choose one to frame it in every chart').waitFor();
-  expect(await findings.getByRole('listitem').count()).toBeGreaterThan(1);
+  await expect.poll(() => findings.getByRole('listitem').count()).toBeGreaterThan(1);
   await page.getByRole('alert').getByText('broken.csv').waitFor();
   await context.close();
 });
@@ -221,8 +221,8 @@ test('a choice made while another is being read does not undo it', async () => {
     .getByText(/orbit 16[01](\.9)? × 16[01](\.9)? km/)
     .first()
     .waitFor();
-  expect(await page.locator('.context').textContent()).toContain('Mars');
-  expect(await page.getByRole('combobox', { name: 'World' }).inputValue()).toBe('mars');
+  await expect.poll(() => page.locator('.context').textContent()).toContain('Mars');
+  await expect.poll(() => page.getByRole('combobox', { name: 'World' }).inputValue()).toBe('mars');
   await context.close();
 });
 
