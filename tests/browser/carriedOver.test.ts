@@ -1,7 +1,7 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { dropOn, filesOf, give, log } from './giveFiles.ts';
-import { hold, isHeld, letGo, openHolding } from './holdTasks.ts';
+import { goTo, hold, isHeld, letGo, openHolding, titles } from './holdTasks.ts';
 import { launch, reviewStands } from './openPage.ts';
 import { shortFlight } from './sampleList.ts';
 import { type ServedPage, servePage } from './servePage.ts';
@@ -22,15 +22,6 @@ afterAll(async () => {
 
 const short = `sample:${shortFlight().id}`;
 const other = 'sample:bobstay-tansy-1';
-
-/** As following a link does. */
-async function goTo(page: Page, hash: string): Promise<void> {
-  await page.evaluate((to) => {
-    location.hash = to;
-  }, hash);
-}
-
-const titles = (page: Page) => page.locator('.lines .flight-title').allTextContents();
 
 test('edits of a card made while its earlier state is still worked on stay', async () => {
   const { page, context } = await openHolding(browser, `${served.address}#/card?flight=${short}`, ['causes']);

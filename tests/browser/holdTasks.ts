@@ -103,3 +103,14 @@ export function letGo(page: Page): Promise<void> {
 export function workersOf(page: Page): Promise<number> {
   return page.evaluate(() => globalThis.holding.workers);
 }
+
+/** As following a link does. */
+export async function goTo(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => {
+    location.hash = to;
+  }, hash);
+}
+
+/** Flights of the logbook, as its screen lists them. */
+export const titles = (page: Page): Promise<string[]> =>
+  page.locator('.lines .flight-title').allTextContents();

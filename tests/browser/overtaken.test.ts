@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { card, dropOn, filesOf, give, log } from './giveFiles.ts';
-import { hold, isHeld, letGo, openHolding, workersOf } from './holdTasks.ts';
+import { goTo, hold, isHeld, letGo, openHolding, titles, workersOf } from './holdTasks.ts';
 import { launch, reviewStands } from './openPage.ts';
 import { shortFlight } from './sampleList.ts';
 import { type ServedPage, servePage } from './servePage.ts';
@@ -23,20 +23,11 @@ afterAll(async () => {
 const short = `sample:${shortFlight().id}`;
 const other = 'sample:bobstay-tansy-1';
 
-/** As following a link does. */
-async function goTo(page: Page, hash: string): Promise<void> {
-  await page.evaluate((to) => {
-    location.hash = to;
-  }, hash);
-}
-
 /** Waits until the review of a flight stands whole. */
 async function reviewOf(page: Page, words: string): Promise<void> {
   await page.locator('.context', { hasText: words }).waitFor();
   await reviewStands(page);
 }
-
-const titles = (page: Page) => page.locator('.lines .flight-title').allTextContents();
 
 /** Longer than what was let go needs, where nothing is to be seen of it. */
 const settled = (page: Page) => page.waitForTimeout(700);
