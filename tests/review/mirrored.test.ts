@@ -44,4 +44,5 @@ test('against the spin of a world that turns westward the rotation is not used',
   // ω·R·cos 5° = 373.2 m/s against a little less that had to be overcome.
   expect(Math.abs(found.cost_m_s.value! / (2 * 373.2) - 1)).toBeLessThan(0.01);
   expect(found.advice).toContain('toward the west');
+  expect(found.text).toMatch(/it took \d+ m\/s where a launch westward gains \d+\.$/u);
 });

@@ -54,7 +54,7 @@ function rotation(o: Occasion): Candidate[] {
       claim: 'plane',
       text:
         given < 0
-          ? `The world’s rotation worked against the launch: it took ${decimal(-given, 0)} m/s where a launch eastward gains ${decimal(most, 0)}.`
+          ? `The world’s rotation worked against the launch: it took ${decimal(-given, 0)} m/s where a launch ${ground > 0 ? 'eastward' : 'westward'} gains ${decimal(most, 0)}.`
           : `The world’s rotation was not used: it gave ${decimal(given, 0)} of ${decimal(most, 0)} m/s.`,
       evidence: `The card asks for no inclination, and the orbit is inclined by ${decimal(orbit.inclination_deg.value, 0)}° from a site at ${decimal(Math.abs(site.latitude_rad) * DEG, 0)}° of latitude.`,
       advice: `Launch toward the ${ground > 0 ? 'east' : 'west'} unless the orbit has to have another plane.`,
