@@ -30,23 +30,20 @@ export function dismissGuide(): void {
 }
 
 /** The flight that the guide speaks of: the first that comes with the page. */
-function sample() {
-  return flights.peek().find((f) => f.origin === 'sample');
+const sample = computed(() => flights.value.find((f) => f.origin === 'sample'));
+
+export function canGuide(): boolean {
+  return sample.value !== undefined;
 }
 
 /** True while the flight that it speaks of is the one that is shown. */
-export const guidedShown = computed(() => {
-  const shown = current.value?.source.id;
-  return shown !== undefined && shown === flights.value.find((f) => f.origin === 'sample')?.id;
-});
-
-export function canGuide(): boolean {
-  return flights.value.some((f) => f.origin === 'sample');
-}
+export const guidedShown = computed(
+  () => sample.value !== undefined && current.value?.source.id === sample.value.id,
+);
 
 /** Opens the sample flight and begins. */
 export async function startGuide(): Promise<void> {
-  const flight = sample();
+  const flight = sample.peek();
   if (flight === undefined) return;
   guideStop.value = 0;
   if (current.peek()?.source.id === flight.id) location.hash = `#/review?flight=${flight.id}`;
